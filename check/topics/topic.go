@@ -1,0 +1,81 @@
+// Package topics holds the quick sums of "tundish calc": one file per topic,
+// each a thin shell around a function of check/calc. A topic declares its
+// inputs and results with the unit in which the desk user gives and gets them.
+package topics
+
+import (
+	"fmt"
+	"sort"
+
+	"example.org/tundish/check/cite"
+)
+
+// Input is one named input of a topic.
+type Input struct {
+	Name    string
+	Unit    string   // unit in which Run takes the value, "-" for a pure number
+	Help    string   // a few words, shown by "tundish calc"
+	Default *float64 // nil: the input must be given
+}
+
+// Output is one named result of a topic.
+type Output struct {
+	Name string
+	Unit string
+	Help string
+}
+
+// Values holds inputs or results by name, each in the unit its declaration says.
+type Values map[string]float64
+
+// Topic is one quick sum.
+type Topic struct {
+	Name    string
+	Summary string
+	Formula string // one line, plain text, letters explained by the inputs
+	Source  cite.Source
+	Inputs  []Input
+	Outputs []Output
+	// Run answers one case. An input outside the valid range is an error that
+	// names the input, its value and the range; there is no extrapolation.
+	Run func(in Values) (Values, error)
+}
+
+var registry = map[string]*Topic{}
+
+// register adds a topic; a file of this package calls it once through a
+// package variable: var _ = register(Topic{...}).
+func register(t Topic) *Topic {
+	if _, twice := registry[t.Name]; twice {
+		panic("topics: " + t.Name + " is registered twice")
+	}
+	registry[t.Name] = &t
+	return &t
+}
+
+// Find returns the topic of that name.
+func Find(name string) (*Topic, bool) {
+	t, ok := registry[name]
+	return t, ok
+}
+
+// All returns every topic in order of name.
+func All() []*Topic {
+	out := make([]*Topic, 0, len(registry))
+	for _, t := range registry {
+		out = append(out, t)
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i].Name < out[j].Name })
+	return out
+}
+
+// number is a helper for optional inputs: Default: number(1.013).
+func number(v float64) *float64 { return &v }
+
+// within is the range check every topic uses.
+func within(name string, v, low, high float64, unit string) error {
+	if v != v || v < low || v > high { // v != v: not a number
+		return fmt.Errorf("%s is %g %s; the method holds from %g to %g %s", name, v, unit, low, high, unit)
+	}
+	return nil
+}
