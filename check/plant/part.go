@@ -1,0 +1,220 @@
+// Package plant is the resolved model of a specification: every statement of a
+// plant, catalogue or record becomes a Part, names are bound, values are in SI
+// and keep their place in the text. What is not stated stays unknown. The
+// package knows no formula, no rule, no protocol and no disk.
+package plant
+
+import "example.org/tundish/lang"
+
+// Part is one thing of the plant: a unit, a pipe, a block, or a single stated
+// fact such as the altitude. A span of names makes one Part for each name.
+type Part struct {
+	ID      int    // position in Plant.All
+	Name    string // its own name; empty for a part known by its keyword
+	Kind    string // kind of part, the keyword that made it unless the schema says otherwise
+	Address string // how values name it: "U3", "U3.damper", "basis"
+	Row     *lang.Row
+	Bound   *lang.Bound
+	Stmt    *lang.Statement
+	File    *lang.File // where it stands; a catalogue's part stands in the catalogue
+	Index   int        // position in the span it was written as
+	Of      int        // length of that span, 1 for a single name
+	Owner   *Part
+	Parts   []*Part // what stands in its block
+	Type    *Part   // the catalogue type it follows, nil without one
+	plant   *Plant
+}
+
+// Origin says where a value comes from.
+type Origin uint8
+
+// The origins of a value.
+const (
+	Stated   Origin = iota // in the part's own statement or block
+	FromType               // in the catalogue type
+	Default                // from a standard or practice; Slot.DefaultFrom says which
+)
+
+// Value is one value of a part. The zero Value is silence: nobody said anything.
+type Value struct {
+	Given     bool // somebody said something, if only "none" or "unknown"
+	State     lang.State
+	Num, Num2 float64 // SI, temperatures in degC; see lang.Dimension
+	Word      string
+	Slot      *lang.Slot
+	Field     *lang.Field
+	Stmt      *lang.Statement
+	File      *lang.File
+	Origin    Origin
+}
+
+// Known reports whether there is a value to calculate with.
+func (v Value) Known() bool { return v.Given && v.State == lang.Known }
+
+// Absent reports a stated absence: the word none.
+func (v Value) Absent() bool { return v.Given && v.State == lang.Absent }
+
+// Is reports whether the value is this word.
+func (v Value) Is(word string) bool { return v.Known() && v.Word == word }
+
+// Span is the place of the value in its file; empty for a default.
+func (v Value) Span() lang.Span {
+	if v.Stmt == nil {
+		return lang.Span{}
+	}
+	if v.Field == nil {
+		return v.Stmt.HeadSpan()
+	}
+	return v.Stmt.Abs(v.Field.Span)
+}
+
+// Span is the place of the part's statement without its block.
+func (p *Part) Span() lang.Span {
+	if p.Stmt == nil {
+		return lang.Span{}
+	}
+	return p.Stmt.HeadSpan()
+}
+
+// Get finds a value by the stable name of its slot: in the part's own
+// statement, then as the first value of a statement of that keyword in its
+// block, then in its catalogue type, then as the slot's sourced default.
+func (p *Part) Get(name string) Value {
+	if p == nil {
+		return Value{}
+	}
+	if v := p.own(name); v.Given {
+		return v
+	}
+	if p.Type != nil {
+		if v := p.Type.own(name); v.Given {
+			v.Origin = FromType
+			return v
+		}
+	}
+	if p.Row != nil {
+		if s := p.Row.Slot(name); s != nil {
+			return slotDefault(s)
+		}
+	}
+	return Value{}
+}
+
+func (p *Part) own(name string) Value {
+	if p.Bound != nil {
+		if f := p.Bound.Field(name); f != nil {
+			return p.value(f, 0)
+		}
+	}
+	for _, c := range p.Parts {
+		if c.Kind == name || c.Stmt.Head.Keyword == name {
+			return c.First()
+		}
+	}
+	return Value{}
+}
+
+// First is the first value of the part's own statement, whatever its slot.
+func (p *Part) First() Value {
+	if p == nil || p.Bound == nil {
+		return Value{}
+	}
+	for i := range p.Bound.Fields {
+		f := &p.Bound.Fields[i]
+		if f.Slot.Type != lang.FlagType || len(p.Bound.Fields) == 1 {
+			return p.value(f, 0)
+		}
+	}
+	return Value{}
+}
+
+func (p *Part) value(f *lang.Field, i int) Value {
+	v := Value{Given: true, State: lang.Known, Slot: f.Slot, Field: f, Stmt: p.Stmt, File: p.File}
+	if i < len(f.Values) {
+		x := &f.Values[i]
+		v.State, v.Num, v.Num2, v.Word = x.State, x.Num, x.Num2, x.Word
+	} else if f.Slot.Type == lang.FlagType {
+		v.Word = f.Slot.Name
+	}
+	return v
+}
+
+// List gives every value of a list slot, or of a slot that may repeat.
+func (p *Part) List(name string) []Value {
+	if p == nil {
+		return nil
+	}
+	var out []Value
+	if p.Bound != nil {
+		for i := range p.Bound.Fields {
+			f := &p.Bound.Fields[i]
+			if f.Slot.Name != name {
+				continue
+			}
+			for j := range f.Values {
+				out = append(out, p.value(f, j))
+			}
+		}
+	}
+	if out == nil && p.Type != nil {
+		return p.Type.List(name)
+	}
+	return out
+}
+
+// Has reports whether a flag stands in the part's statement or its type's.
+func (p *Part) Has(flag string) bool {
+	if p == nil {
+		return false
+	}
+	if p.Bound != nil && p.Bound.Field(flag) != nil {
+		return true
+	}
+	return p.Type != nil && p.Type.Has(flag)
+}
+
+// Child is the first part of that kind or keyword in the block, then in the
+// type; nil if there is none.
+func (p *Part) Child(kind string) *Part {
+	if p == nil {
+		return nil
+	}
+	for _, c := range p.Parts {
+		if c.Kind == kind || c.Stmt.Head.Keyword == kind {
+			return c
+		}
+	}
+	if p.Type != nil {
+		return p.Type.Child(kind)
+	}
+	return nil
+}
+
+// Children are all parts of that kind or keyword in the block; those of the
+// type when the block has none.
+func (p *Part) Children(kind string) []*Part {
+	if p == nil {
+		return nil
+	}
+	var out []*Part
+	for _, c := range p.Parts {
+		if c.Kind == kind || c.Stmt.Head.Keyword == kind {
+			out = append(out, c)
+		}
+	}
+	if out == nil && p.Type != nil {
+		return p.Type.Children(kind)
+	}
+	return out
+}
+
+// Label is how a message names the part: its name, else owner and keyword.
+func (p *Part) Label() string {
+	if p == nil {
+		return ""
+	}
+	if p.Name != "" {
+		return p.Name
+	}
+	return p.Address
+}

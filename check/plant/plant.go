@@ -1,0 +1,57 @@
+package plant
+
+import "example.org/tundish/lang"
+
+// Plant is one resolved specification with the catalogues it uses. It is
+// immutable after Resolve and safe for concurrent readers.
+type Plant struct {
+	File       *lang.File
+	Kind       string // "plant", "catalogue", "record" or "project"
+	Root       *Part
+	All        []*Part // parts of this file, in order of text
+	Types      map[string]*Part
+	Catalogues []*lang.File
+	Problems   []FileProblem // names that do not bind, in this file and its catalogues
+	Of         *Plant        // for a record: the plant it belongs to, nil if not to be had
+	byName     map[string]*Part
+	byKind     map[string][]*Part
+	unitGroup  *Part
+}
+
+// FileProblem is a problem together with the file it stands in.
+type FileProblem struct {
+	File *lang.File
+	lang.Problem
+}
+
+// Find gives the part with that name or address ("U3", "U3.damper", "basis");
+// nil if there is none.
+func (p *Plant) Find(name string) *Part { return p.byName[name] }
+
+// ByKind gives all parts of a kind in order of text. The slice is shared.
+func (p *Plant) ByKind(kind string) []*Part { return p.byKind[kind] }
+
+// One gives the first part of a kind; nil if there is none.
+func (p *Plant) One(kind string) *Part {
+	if list := p.byKind[kind]; len(list) > 0 {
+		return list[0]
+	}
+	return nil
+}
+
+// Units are the heat generators in order of text.
+func (p *Plant) Units() []*Part { return p.byKind["unit"] }
+
+// UnitGroup is the part that stands for all units together ("units.output.total");
+// nil without units.
+func (p *Plant) UnitGroup() *Part { return p.unitGroup }
+
+// Block is the first block of that keyword ("gas-run"); nil if there is none.
+func (p *Plant) Block(keyword string) *Part { return p.One(keyword) }
+
+// Names calls f for every address of the plant; for completion and suggestions.
+func (p *Plant) Names(f func(name string, part *Part)) {
+	for n, part := range p.byName {
+		f(n, part)
+	}
+}

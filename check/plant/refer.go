@@ -1,0 +1,308 @@
+package plant
+
+import (
+	"strconv"
+	"strings"
+
+	"example.org/tundish/lang"
+)
+
+// Ref is a reference to a part, with the port where one was named
+// ("Exch.primary").
+type Ref struct {
+	Part *Part
+	Port string
+}
+
+// ports are the openings a part may have besides its own statements.
+var ports = map[string]bool{
+	"primary": true, "secondary": true, "inlet": true, "outlet": true,
+	"flow": true, "return": true, "gas": true, "flue": true, "condensate": true,
+}
+
+// SpanNames lists the names of U1..U8. A span that cannot be counted gives its
+// two ends.
+func SpanNames(e *lang.Expr) []string {
+	head, low, ok1 := splitNumber(e.Text)
+	head2, high, ok2 := splitNumber(e.Last)
+	if !ok1 || !ok2 || head != head2 || high < low || high-low > 255 {
+		return []string{e.Text, e.Last}
+	}
+	out := make([]string, 0, high-low+1)
+	for n := low; n <= high; n++ {
+		out = append(out, head+strconv.Itoa(n))
+	}
+	return out
+}
+
+func splitNumber(name string) (head string, n int, ok bool) {
+	i := len(name)
+	for i > 0 && name[i-1] >= '0' && name[i-1] <= '9' {
+		i--
+	}
+	n, err := strconv.Atoi(name[i:])
+	return name[:i], n, err == nil
+}
+
+// lookup finds "U3", "U3.damper", "Exch.primary" or "basis".
+func (p *Plant) lookup(name string) (Ref, bool) {
+	if part := p.byName[name]; part != nil {
+		return Ref{Part: part}, true
+	}
+	dot := strings.LastIndexByte(name, '.')
+	if dot < 0 {
+		return Ref{}, false
+	}
+	owner, ok := p.lookup(name[:dot])
+	if !ok {
+		return Ref{}, false
+	}
+	tail := name[dot+1:]
+	if c := owner.Part.Child(tail); c != nil {
+		return Ref{Part: c}, true
+	}
+	if ports[tail] {
+		return Ref{Part: owner.Part, Port: tail}, true
+	}
+	return Ref{}, false
+}
+
+func (p *Plant) expand(e *lang.Expr, out []Ref) []Ref {
+	switch e.Kind {
+	case lang.NameExpr, lang.WordExpr:
+		if ref, ok := p.lookup(e.Text); ok {
+			out = append(out, ref)
+		}
+	case lang.SpanExpr:
+		for _, n := range SpanNames(e) {
+			if e.Tail != "" {
+				n += "." + e.Tail
+			}
+			if ref, ok := p.lookup(n); ok {
+				out = append(out, ref)
+			}
+		}
+	}
+	return out
+}
+
+// Refs gives the parts that a slot refers to, spans expanded, in order. For a
+// part that was written as one of a group the slot is read for that member: a
+// list as long as the group gives only the member of the same position.
+func (p *Part) Refs(slot string) []Ref {
+	if p == nil || p.Bound == nil {
+		return nil
+	}
+	f := p.Bound.Field(slot)
+	if f == nil {
+		if p.Type != nil {
+			return p.Type.Refs(slot)
+		}
+		return nil
+	}
+	var out []Ref
+	for i := range f.Values {
+		if f.Values[i].State == lang.Known && f.Values[i].Expr != nil {
+			out = p.plant.expand(f.Values[i].Expr, out)
+		}
+	}
+	return p.paired(out)
+}
+
+func (p *Part) paired(refs []Ref) []Ref {
+	if p.Of > 1 && len(refs) == p.Of {
+		return refs[p.Index : p.Index+1]
+	}
+	return refs
+}
+
+// Ref gives the first part a slot refers to.
+func (p *Part) Ref(slot string) (Ref, bool) {
+	if refs := p.Refs(slot); len(refs) > 0 {
+		return refs[0], true
+	}
+	return Ref{}, false
+}
+
+// Subjects are the parts named first in a statement that speaks of others:
+// "cover Flow-H, PF", "wire U1..U8.damper".
+func (p *Part) Subjects() []Ref {
+	if p == nil || p.Bound == nil {
+		return nil
+	}
+	var out []Ref
+	if len(p.Bound.Names) > 0 {
+		for _, e := range p.Bound.Names {
+			out = p.plant.expand(e, out)
+		}
+		return out
+	}
+	if p.Bound.Name != nil && (p.Row.Name == lang.Refers || p.Row.Name == lang.RefersMany) {
+		out = p.plant.expand(p.Bound.Name, out)
+	}
+	return out
+}
+
+// references reports every name that does not bind and every part of the wrong
+// kind. Each statement is looked at once, however many parts it made.
+func (r *resolver) references() {
+	var last *lang.Statement
+	for _, part := range r.plant.All {
+		if part.Stmt == nil || part.Stmt == last {
+			continue
+		}
+		last = part.Stmt
+		if part.Index > 0 && part.Of > 1 {
+			continue
+		}
+		b := part.Bound
+		if part.Row.Name == lang.Refers || part.Row.Name == lang.RefersMany {
+			names := b.Names
+			if len(names) == 0 && b.Name != nil {
+				names = []*lang.Expr{b.Name}
+			}
+			for _, e := range names {
+				r.reference(part, e, part.Row.Refers, 0)
+			}
+		}
+		for i := range b.Fields {
+			f := &b.Fields[i]
+			if f.Slot.Type != lang.PartType && f.Slot.Type != lang.PartsType {
+				continue
+			}
+			n := 0
+			for j := range f.Values {
+				if v := &f.Values[j]; v.State == lang.Known && v.Expr != nil {
+					n += r.reference(part, v.Expr, f.Slot.Refers, n)
+				}
+			}
+			if part.Of > 1 && n > 1 && n != part.Of && part.Bound.Name != nil && part.Bound.Name.Kind == lang.SpanExpr {
+				r.problem(part.File, lang.Problem{
+					Span: part.Stmt.Abs(f.Span), Rule: "group-length", Severity: lang.Error,
+					Message: "The group has " + strconv.Itoa(part.Of) + " members but is paired with " + strconv.Itoa(n) + ".",
+					Mend:    "give both the same number of members, or a single part",
+				})
+			}
+		}
+	}
+}
+
+// reference checks one reference and returns how many parts it names.
+func (r *resolver) reference(part *Part, e *lang.Expr, kinds []string, _ int) int {
+	names := []string{e.Text}
+	if e.Kind == lang.SpanExpr {
+		names = SpanNames(e)
+	}
+	var missing []string
+	for _, n := range names {
+		full := n
+		if e.Tail != "" {
+			full += "." + e.Tail
+		}
+		if isTypeSlot(kinds) {
+			if r.plant.Types[n] == nil {
+				missing = append(missing, n)
+			}
+			continue
+		}
+		ref, ok := r.plant.lookup(full)
+		if !ok && r.plant.Of != nil {
+			ref, ok = r.plant.Of.lookup(full)
+		}
+		if !ok {
+			missing = append(missing, full)
+			continue
+		}
+		if len(kinds) > 0 && ref.Port == "" && !allows(kinds, ref.Part) {
+			r.problem(part.File, lang.Problem{
+				Span: part.Stmt.Abs(e.Span), Rule: "wrong-part", Severity: lang.Error,
+				Message: full + " is a " + ref.Part.Kind + "; here " + words(kinds) + " is wanted.",
+				Mend:    "name " + words(kinds),
+			})
+			return len(names)
+		}
+	}
+	if len(missing) > 0 {
+		r.missing(part, e, missing, kinds)
+	}
+	return len(names)
+}
+
+// isTypeSlot tells a slot that names catalogue types: its kinds end in "-type".
+func isTypeSlot(kinds []string) bool {
+	for _, k := range kinds {
+		if strings.HasSuffix(k, "-type") {
+			return true
+		}
+	}
+	return false
+}
+
+func allows(kinds []string, p *Part) bool {
+	for _, k := range kinds {
+		if p.Kind == k || (p.Row != nil && p.Row.Keyword == k) {
+			return true
+		}
+	}
+	return false
+}
+
+func words(kinds []string) string {
+	var b strings.Builder
+	for i, k := range kinds {
+		switch {
+		case i > 0 && i == len(kinds)-1:
+			b.WriteString(" or ")
+		case i > 0:
+			b.WriteString(", ")
+		}
+		b.WriteString("a " + k)
+	}
+	return b.String()
+}
+
+func (r *resolver) missing(part *Part, e *lang.Expr, missing, kinds []string) {
+	var fixes []lang.Fix
+	mend := "name a part that the file describes"
+	if len(missing) == 1 && e.Kind != lang.SpanExpr {
+		if s := r.suggest(missing[0], kinds); s != "" {
+			mend = "did you mean " + s + "?"
+			fixes = []lang.Fix{{
+				Title: "Write " + s,
+				Edits: []lang.Edit{{Span: part.Stmt.Abs(e.Span), NewText: s}},
+				Best:  true,
+			}}
+		}
+	}
+	what := "part"
+	if isTypeSlot(kinds) {
+		what = "type"
+		if len(fixes) == 0 {
+			mend = "describe the type in a catalogue and use that catalogue"
+		}
+	}
+	msg := "There is no " + what + " named " + missing[0] + "."
+	if len(missing) > 1 {
+		msg = "There are no " + what + "s named " + strings.Join(missing, ", ") + "."
+	}
+	r.problem(part.File, lang.Problem{
+		Span: part.Stmt.Abs(e.Span), Rule: "unknown-name", Severity: lang.Error,
+		Message: msg, Mend: mend, Fixes: fixes,
+	})
+}
+
+func (r *resolver) suggest(name string, kinds []string) string {
+	var names []string
+	if isTypeSlot(kinds) {
+		for n := range r.plant.Types {
+			names = append(names, n)
+		}
+	} else {
+		for n, p := range r.plant.byName {
+			if len(kinds) == 0 || allows(kinds, p) {
+				names = append(names, n)
+			}
+		}
+	}
+	return lang.Suggest(name, names)
+}

@@ -1,0 +1,318 @@
+package plant
+
+import (
+	"path"
+	"strconv"
+
+	"example.org/tundish/lang"
+)
+
+// Loader fetches another file of the workspace by its path relative to the
+// root, already bound to the schema. It refuses paths outside the workspace.
+type Loader func(path string) (*lang.File, error)
+
+// maxUseDepth bounds chains of catalogues that use catalogues.
+const maxUseDepth = 8
+
+// Resolve builds the plant of a bound file. load may be nil where there is
+// nothing to load from; a "use" is then a problem. The result is never nil.
+func Resolve(f *lang.File, load Loader) *Plant {
+	p := &Plant{File: f, Kind: fileKind(f), Types: map[string]*Part{}}
+	r := &resolver{plant: p, load: load}
+	r.slab = make([]Part, 0, 64)
+	r.uses(f, []string{path.Clean(f.Source.Name)})
+	p.Root = r.new()
+	*p.Root = Part{Kind: p.Kind, Address: p.Kind, File: f, plant: p, Of: 1}
+	r.keep = true
+	r.children(p.Root, f.Statements, f)
+	r.index()
+	r.references()
+	return p
+}
+
+func fileKind(f *lang.File) string {
+	for _, st := range f.Statements {
+		switch k := st.Head.Keyword; k {
+		case "plant", "catalogue", "record", "project":
+			return k
+		}
+	}
+	return "plant"
+}
+
+type resolver struct {
+	plant *Plant
+	load  Loader
+	slab  []Part
+	keep  bool // parts belong to the plant itself, not to a catalogue
+}
+
+func (r *resolver) new() *Part {
+	if len(r.slab) == cap(r.slab) {
+		r.slab = make([]Part, 0, 128)
+	}
+	r.slab = r.slab[:len(r.slab)+1]
+	return &r.slab[len(r.slab)-1]
+}
+
+func (r *resolver) problem(f *lang.File, p lang.Problem) {
+	r.plant.Problems = append(r.plant.Problems, FileProblem{f, p})
+}
+
+// uses loads the catalogues of a file, depth first, each once.
+func (r *resolver) uses(f *lang.File, chain []string) {
+	for _, st := range f.Statements {
+		if st.Bound == nil {
+			continue
+		}
+		switch st.Head.Keyword {
+		case "use":
+			r.use(f, st, chain)
+		case "of-plant":
+			r.ofPlant(f, st)
+		}
+	}
+	if len(chain) > 1 || r.plant.Kind == "catalogue" {
+		r.types(f)
+	}
+}
+
+func textOf(st *lang.Statement) (string, lang.Span, bool) {
+	for i := range st.Bound.Fields {
+		fl := &st.Bound.Fields[i]
+		if fl.Slot.Type == lang.TextType && len(fl.Values) > 0 && fl.Values[0].State == lang.Known {
+			return fl.Values[0].Word, st.Abs(fl.Span), true
+		}
+	}
+	return "", lang.Span{}, false
+}
+
+func (r *resolver) use(f *lang.File, st *lang.Statement, chain []string) {
+	name, span, ok := textOf(st)
+	if !ok {
+		return
+	}
+	target, ok := r.target(f, name, span)
+	if !ok {
+		return
+	}
+	for _, c := range chain {
+		if c == target {
+			r.problem(f, lang.Problem{
+				Span: span, Rule: "circular-use", Severity: lang.Error,
+				Message: "The catalogue " + strconv.Quote(name) + " leads back to a file that uses it.",
+				Mend:    "take out one of the use statements",
+			})
+			return
+		}
+	}
+	for _, c := range r.plant.Catalogues {
+		if path.Clean(c.Source.Name) == target {
+			return
+		}
+	}
+	if len(chain) > maxUseDepth {
+		r.problem(f, lang.Problem{
+			Span: span, Rule: "use-too-deep", Severity: lang.Error,
+			Message: "Catalogues use each other more than " + strconv.Itoa(maxUseDepth) + " deep.",
+			Mend:    "use the last catalogue directly",
+		})
+		return
+	}
+	cat, ok := r.fetch(f, target, name, span, "catalogue")
+	if !ok {
+		return
+	}
+	r.plant.Catalogues = append(r.plant.Catalogues, cat)
+	r.uses(cat, append(chain[:len(chain):len(chain)], target))
+}
+
+// target is the workspace path a use statement means, relative to the file it
+// stands in.
+func (r *resolver) target(f *lang.File, name string, span lang.Span) (string, bool) {
+	if name == "" || path.IsAbs(name) || len(name) > 1 && name[1] == ':' {
+		r.problem(f, lang.Problem{
+			Span: span, Rule: "use-outside", Severity: lang.Error,
+			Message: "The path " + strconv.Quote(name) + " is not relative to this file.",
+			Mend:    "give a path inside the workspace, relative to this file",
+		})
+		return "", false
+	}
+	return path.Join(path.Dir(path.Clean(f.Source.Name)), name), true
+}
+
+func (r *resolver) fetch(f *lang.File, target, name string, span lang.Span, what string) (*lang.File, bool) {
+	if r.load == nil {
+		r.problem(f, lang.Problem{
+			Span: span, Rule: "file-missing", Severity: lang.Error,
+			Message: "The " + what + " " + strconv.Quote(name) + " cannot be read here: only this text was given.",
+			Mend:    "give the file by its path",
+		})
+		return nil, false
+	}
+	got, err := r.load(target)
+	if err != nil {
+		r.problem(f, lang.Problem{
+			Span: span, Rule: "file-missing", Severity: lang.Error,
+			Message: "The " + what + " " + strconv.Quote(name) + " cannot be read: " + err.Error() + ".",
+			Mend:    "check the path; it counts from the folder of this file",
+		})
+		return nil, false
+	}
+	return got, true
+}
+
+func (r *resolver) ofPlant(f *lang.File, st *lang.Statement) {
+	name, span, ok := textOf(st)
+	if !ok || r.plant.Of != nil || f != r.plant.File {
+		return
+	}
+	target, ok := r.target(f, name, span)
+	if !ok {
+		return
+	}
+	if of, ok := r.fetch(f, target, name, span, "plant"); ok {
+		r.plant.Of = Resolve(of, r.load)
+	}
+}
+
+// types takes the catalogue's types; the first of a name stands.
+func (r *resolver) types(f *lang.File) {
+	holder := r.new()
+	*holder = Part{Kind: "catalogue", Address: "catalogue", File: f, plant: r.plant, Of: 1}
+	keep := r.keep
+	r.keep = false
+	r.children(holder, f.Statements, f)
+	r.keep = keep
+	for _, t := range holder.Parts {
+		if t.Name == "" {
+			continue
+		}
+		if first, twice := r.plant.Types[t.Name]; twice {
+			r.problem(f, lang.Problem{
+				Span: t.Span(), Rule: "name-twice", Severity: lang.Error,
+				Message: "The type " + t.Name + " is described twice; the first description counts.",
+				Mend:    "give one of them another name",
+				Related: []lang.Related{{File: first.File.Source.Name, Span: first.Span(), Message: "first described here"}},
+			})
+			continue
+		}
+		r.plant.Types[t.Name] = t
+	}
+}
+
+func (r *resolver) children(owner *Part, list []*lang.Statement, f *lang.File) {
+	if len(list) == 0 {
+		return
+	}
+	owner.Parts = make([]*Part, 0, len(list))
+	for _, st := range list {
+		if st.Bound == nil {
+			continue // the statement is not known; it has its own problem
+		}
+		r.statement(owner, st, f)
+	}
+}
+
+func (r *resolver) statement(owner *Part, st *lang.Statement, f *lang.File) {
+	row := st.Bound.Row
+	name := st.Bound.Name
+	switch {
+	case name != nil && (row.Name == lang.DefinesMany || row.Name == lang.Defines || row.Name == lang.MayDefine):
+		if name.Kind == lang.SpanExpr {
+			names := SpanNames(name)
+			for i, n := range names {
+				r.part(owner, st, f, n, i, len(names))
+			}
+			return
+		}
+		r.part(owner, st, f, name.Text, 0, 1)
+	default:
+		r.part(owner, st, f, "", 0, 1)
+	}
+}
+
+func (r *resolver) part(owner *Part, st *lang.Statement, f *lang.File, name string, index, of int) {
+	row := st.Bound.Row
+	p := r.new()
+	*p = Part{
+		Name: name, Kind: row.PartKind(), Row: row, Bound: st.Bound, Stmt: st, File: f,
+		Index: index, Of: of, Owner: owner, plant: r.plant,
+	}
+	// Inside a group every member inherits the position of its owner, so that
+	// "from Man-A to U1..U8" in a block of U1..U8 pairs too.
+	if of == 1 && owner.Of > 1 {
+		p.Index, p.Of = owner.Index, owner.Of
+	}
+	switch {
+	case name != "":
+		p.Address = name
+	case owner.Owner == nil: // a block or fact at the top of the file
+		p.Address = row.Keyword
+	default:
+		p.Address = owner.Address + "." + row.Keyword
+	}
+	owner.Parts = append(owner.Parts, p)
+	if r.keep {
+		p.ID = len(r.plant.All)
+		r.plant.All = append(r.plant.All, p)
+	}
+	if t := p.Bound.Field("type"); t != nil && len(t.Values) > 0 && t.Slot.Type == lang.PartType {
+		p.Type = r.plant.Types[t.Values[0].Word]
+	}
+	r.children(p, st.Block, f)
+	// A type named by a statement in the block counts for the part.
+	if p.Type == nil {
+		for _, c := range p.Parts {
+			if c.Row.Keyword == "type" && c.Type == nil {
+				if w := c.First(); w.Known() {
+					p.Type = r.plant.Types[w.Word]
+				}
+			}
+		}
+	}
+}
+
+// index makes the tables of names and kinds and finds names given twice.
+func (r *resolver) index() {
+	p := r.plant
+	p.byName = make(map[string]*Part, len(p.All))
+	p.byKind = make(map[string][]*Part, 64)
+	for _, part := range p.All {
+		p.byKind[part.Kind] = append(p.byKind[part.Kind], part)
+		if kw := part.Row.Keyword; kw != part.Kind {
+			p.byKind[kw] = append(p.byKind[kw], part)
+		}
+		first, twice := p.byName[part.Address]
+		if !twice {
+			p.byName[part.Address] = part
+			continue
+		}
+		if part.Name == "" || first.Name == "" {
+			continue // facts without a name may repeat; the schema counts them
+		}
+		r.problem(part.File, lang.Problem{
+			Span: nameSpan(part), Rule: "name-twice", Severity: lang.Error,
+			Message: "The name " + part.Name + " stands for two parts.",
+			Mend:    "give one of them another name",
+			Related: []lang.Related{{Span: nameSpan(first), Message: "first used here"}},
+		})
+	}
+	if units := p.byKind["unit"]; len(units) > 0 {
+		g := r.new()
+		*g = Part{
+			ID: len(p.All), Kind: "units", Address: "units", Row: units[0].Row, Bound: units[0].Bound,
+			Stmt: units[0].Stmt, File: p.File, Of: 1, Owner: p.Root, Parts: units, plant: p,
+		}
+		p.All = append(p.All, g)
+		p.unitGroup = g
+		p.byName["units"] = g
+	}
+}
+
+func nameSpan(p *Part) lang.Span {
+	if p.Bound != nil && p.Bound.Name != nil {
+		return p.Stmt.Abs(p.Bound.Name.Span)
+	}
+	return p.Span()
+}

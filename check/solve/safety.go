@@ -1,0 +1,4 @@
+package solve
+
+// solveSafety computes the safety values of the plant.
+func solveSafety(c *Context) {}

@@ -1,0 +1,40 @@
+package solve
+
+import "example.org/tundish/check/plant"
+
+// stage is one solver. Solvers run in order; a later one reads what an earlier
+// one stored.
+type stage func(*Context)
+
+// stages is the order of calculation.
+var stages = []stage{
+	solveCapacity,
+	solveGas,
+	solveWater,
+	solveFlue,
+	solveCondensate,
+	solveAir,
+	solveSafety,
+	solveInsulation,
+	solveFrame,
+	solveTests,
+}
+
+// Context is what a solver works with.
+type Context struct {
+	*Results
+	P *plant.Plant
+}
+
+// Run computes everything that the plant's statements allow. The result is
+// never nil; what cannot be computed is stored as missing with what it needs.
+func Run(p *plant.Plant) *Results {
+	c := &Context{Results: NewResults(p), P: p}
+	if p.Kind != "plant" {
+		return c.Results
+	}
+	for _, s := range stages {
+		s(c)
+	}
+	return c.Results
+}

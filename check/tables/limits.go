@@ -1,0 +1,82 @@
+// Package tables holds the sourced data of the rules: one CSV for each table,
+// every row with its source, edition, clause and how it was read.
+package tables
+
+import (
+	_ "embed"
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"strings"
+	"sync"
+
+	"example.org/tundish/check/cite"
+	"example.org/tundish/lang"
+)
+
+//go:embed limits.csv
+var limitsCSV string
+
+// Limit is one limit value that rules compare with. A project may override it
+// with a reason.
+type Limit struct {
+	ID     string
+	Num    float64 // SI
+	Dim    lang.Dimension
+	Unit   string // unit in which the table and the messages print it
+	Source cite.Source
+	// Because is the reason of a project that put its own value in; empty for
+	// the value of the table.
+	Because string
+}
+
+// Text prints the limit in its unit.
+func (l Limit) Text() string { return lang.In(l.Num, l.Unit) }
+
+var loadLimits = sync.OnceValue(func() map[string]Limit {
+	out, err := parseLimits(limitsCSV)
+	if err != nil {
+		panic("tables: limits.csv: " + err.Error()) // embedded and tested: cannot happen in a built tool
+	}
+	return out
+})
+
+// Limits gives every limit by its id. The map is shared and must not change.
+func Limits() map[string]Limit { return loadLimits() }
+
+func parseLimits(text string) (map[string]Limit, error) {
+	r := csv.NewReader(strings.NewReader(text))
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	if err != nil {
+		return nil, err
+	}
+	out := make(map[string]Limit, len(rows))
+	for i, row := range rows[1:] {
+		if len(row) != 8 {
+			return nil, fmt.Errorf("row %d has %d cells", i+2, len(row))
+		}
+		v, err := strconv.ParseFloat(row[1], 64)
+		if err != nil {
+			return nil, fmt.Errorf("row %d: %w", i+2, err)
+		}
+		u, ok := lang.LookupUnit(row[2])
+		if !ok {
+			return nil, fmt.Errorf("row %d: unit %q is not known", i+2, row[2])
+		}
+		read := cite.Read(row[6])
+		switch read {
+		case cite.Published, cite.Memory, cite.Practice:
+		default:
+			return nil, fmt.Errorf("row %d: how read %q is not known", i+2, row[6])
+		}
+		if _, twice := out[row[0]]; twice {
+			return nil, fmt.Errorf("row %d: %s stands twice", i+2, row[0])
+		}
+		out[row[0]] = Limit{
+			ID: row[0], Num: lang.ToSI(v, u), Dim: u.Dim, Unit: row[2],
+			Source: cite.Source{Work: row[3], Edition: row[4], Clause: row[5], Read: read, Note: row[7]},
+		}
+	}
+	return out, nil
+}
