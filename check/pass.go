@@ -1,0 +1,120 @@
+package check
+
+import (
+	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
+	"example.org/tundish/check/solve"
+	"example.org/tundish/check/tables"
+	"example.org/tundish/lang"
+)
+
+// Pass is what a rule works with. Its verbs are Report (a fault), Unknown (no
+// input to decide) and the comparisons AtMost and AtLeast.
+type Pass struct {
+	Rule    *Rule
+	Plant   *plant.Plant
+	Results *solve.Results
+	Today   lang.Date // zero: no date was given
+	in      *Input
+	rep     *Report
+}
+
+// Limit gives a limit of the tables, with the project's override in force.
+func (p *Pass) Limit(id string) Limit {
+	if l, ok := p.in.Overrides[id]; ok {
+		return l
+	}
+	l, ok := tables.Limits()[id]
+	if !ok {
+		panic("check: rule " + p.Rule.ID + " asks for an unknown limit " + id) // caught by the rule test
+	}
+	return l
+}
+
+// Report adds a finding. Empty fields are filled from the rule and the part.
+func (p *Pass) Report(part *plant.Part, f Finding) {
+	f.Rule = p.Rule.ID
+	if f.Severity == lang.Note && p.Rule.Severity != lang.Note {
+		f.Severity = p.Rule.Severity
+	}
+	if f.Source.Work == "" {
+		f.Source = p.Rule.Source()
+	}
+	if !p.Rule.Device && f.Severity == lang.Error && !f.Source.Firm() {
+		f.Severity = lang.Warning // a number nobody read in print does not stop a plant
+	}
+	if f.Mend == "" {
+		f.Mend = p.Rule.Mend
+	}
+	if part != nil {
+		if f.Part == "" {
+			f.Part = part.Label()
+		}
+		if f.Span.Empty() {
+			f.Span, f.File = part.Span(), part.File
+		} else if f.File == nil {
+			f.File = part.File
+		}
+	}
+	f.Trial = p.Rule.Status == Trial
+	p.rep.Findings = append(p.rep.Findings, f)
+}
+
+// Unknown says aloud that the rule could not decide: needs is what the text
+// would have to state, "the length of G1".
+func (p *Pass) Unknown(part *plant.Part, needs string) {
+	u := Unknown{Rule: p.Rule.ID, Needs: needs, File: p.Plant.File}
+	if part != nil {
+		u.Part, u.Span, u.File = part.Label(), part.Span(), part.File
+	}
+	p.rep.Unknowns = append(p.rep.Unknowns, u)
+}
+
+// AtMost holds a computed value against an upper limit. It gives nil when the
+// limit holds, and when the value is not known, which it reports as Unknown.
+// Otherwise it gives a finding with found, limit, source and place filled in,
+// for the rule to complete and hand to Report.
+func (p *Pass) AtMost(q *solve.Quantity, l Limit) *Finding { return p.compare(q, l, false) }
+
+// AtLeast is AtMost for a lower limit.
+func (p *Pass) AtLeast(q *solve.Quantity, l Limit) *Finding { return p.compare(q, l, true) }
+
+func (p *Pass) compare(q *solve.Quantity, l Limit, least bool) *Finding {
+	if q == nil {
+		return nil // never asked for: the part does not exist in this plant
+	}
+	if !q.Known() {
+		p.Unknown(q.Part, q.Missing)
+		return nil
+	}
+	holds := atMost(q.Num, l.Num)
+	if least {
+		holds = atLeast(q.Num, l.Num)
+	}
+	kept := *q
+	p.rep.Comparisons = append(p.rep.Comparisons, Comparison{Rule: p.Rule.ID, Quantity: &kept, Limit: l, AtLeast: least, Holds: holds})
+	if holds {
+		return nil
+	}
+	unit := l.Unit
+	if unit == "" {
+		unit = q.Unit
+	}
+	word := "at most "
+	if least {
+		word = "at least "
+	}
+	f := &Finding{
+		Found: lang.In(q.Num, unit), Limit: word + lang.In(l.Num, unit), Source: l.Source,
+		Severity: p.Rule.Severity, Span: q.At, File: q.Part.File, Part: q.Part.Label(), Quantity: &kept,
+	}
+	if f.Span.Empty() {
+		f.Span = q.Part.Span()
+	}
+	if l.Source.Read == cite.Memory || l.Source.Read == cite.Practice {
+		if !p.Rule.Device && f.Severity == lang.Error {
+			f.Severity = lang.Warning
+		}
+	}
+	return f
+}

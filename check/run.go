@@ -1,0 +1,123 @@
+package check
+
+import (
+	"sort"
+
+	"example.org/tundish/check/plant"
+	"example.org/tundish/check/solve"
+	"example.org/tundish/lang"
+)
+
+// Input is one specification to judge, and by what.
+type Input struct {
+	Plant     *plant.Plant
+	Rules     []*Rule
+	Today     lang.Date        // zero: rules that need a date say "not evaluated"
+	Overrides map[string]Limit // limits that the project replaced, with the reason
+}
+
+// Run judges a plant. The report is never nil. A rule that breaks down becomes
+// an internal finding; the others go on.
+func Run(in Input) *Report {
+	rep := &Report{Plant: in.Plant}
+	rep.Findings = textFindings(in.Plant)
+	rep.Results = solve.Run(in.Plant)
+	pass := &Pass{Plant: in.Plant, Results: rep.Results, Today: in.Today, in: &in, rep: rep}
+	for _, r := range in.Rules {
+		if r.Status == Withdrawn {
+			continue
+		}
+		runRule(pass, r)
+	}
+	requirements(pass)
+	deviations(pass)
+	finish(rep)
+	return rep
+}
+
+// runRule shields the run from a fault of ours in one rule.
+func runRule(pass *Pass, r *Rule) {
+	pass.Rule = r
+	defer func() {
+		if v := recover(); v != nil {
+			pass.rep.Findings = append(pass.rep.Findings, internalFinding(pass.Plant, r.ID, v))
+		}
+	}()
+	r.Run(pass)
+}
+
+// textFindings turns the problems of reading and binding into findings.
+func textFindings(p *plant.Plant) []Finding {
+	n := len(p.File.Problems) + len(p.Problems)
+	if n == 0 {
+		return nil
+	}
+	out := make([]Finding, 0, n)
+	add := func(f *lang.File, pr *lang.Problem) {
+		out = append(out, Finding{
+			Rule: pr.Rule, Severity: pr.Severity, File: f, Span: pr.Span, Message: pr.Message,
+			Mend: pr.Mend, Fixes: pr.Fixes, Related: pr.Related, Source: languageSource,
+		})
+	}
+	for i := range p.File.Problems {
+		add(p.File, &p.File.Problems[i])
+	}
+	for i := range p.Problems {
+		add(p.Problems[i].File, &p.Problems[i].Problem)
+	}
+	return out
+}
+
+// finish sorts by file, place and rule, and drops exact repeats, so that every
+// front end shows the same list.
+func finish(rep *Report) {
+	own := rep.Plant.File
+	name := func(f *lang.File) string {
+		if f == nil || f == own {
+			return "" // the file itself comes first
+		}
+		return f.Source.Name
+	}
+	sort.SliceStable(rep.Findings, func(i, j int) bool {
+		a, b := &rep.Findings[i], &rep.Findings[j]
+		if x, y := name(a.File), name(b.File); x != y {
+			return x < y
+		}
+		if a.Span.Start != b.Span.Start {
+			return a.Span.Start < b.Span.Start
+		}
+		if a.Rule != b.Rule {
+			return a.Rule < b.Rule
+		}
+		return a.Message < b.Message
+	})
+	rep.Findings = unique(rep.Findings, func(a, b *Finding) bool {
+		return a.Rule == b.Rule && a.Span == b.Span && a.Message == b.Message && name(a.File) == name(b.File)
+	})
+	sort.SliceStable(rep.Unknowns, func(i, j int) bool {
+		a, b := &rep.Unknowns[i], &rep.Unknowns[j]
+		if a.Span.Start != b.Span.Start {
+			return a.Span.Start < b.Span.Start
+		}
+		if a.Rule != b.Rule {
+			return a.Rule < b.Rule
+		}
+		return a.Needs < b.Needs
+	})
+	rep.Unknowns = unique(rep.Unknowns, func(a, b *Unknown) bool {
+		return a.Rule == b.Rule && a.Span == b.Span && a.Needs == b.Needs
+	})
+}
+
+func unique[T any](list []T, same func(a, b *T) bool) []T {
+	if len(list) < 2 {
+		return list
+	}
+	out := list[:1]
+	for i := 1; i < len(list); i++ {
+		if !same(&out[len(out)-1], &list[i]) {
+			out = append(out, list[i])
+		}
+	}
+	return out
+}
