@@ -1,6 +1,6 @@
 module example.org/tundish
 
-go 1.26
+go 1.26.0
 
 require (
 	codeberg.org/go-fonts/liberation v0.5.0 // indirect
@@ -20,8 +20,9 @@ require (
 	go.lsp.dev/protocol v1.0.1 // indirect
 	go.lsp.dev/uri v1.0.1 // indirect
 	golang.org/x/image v0.30.0 // indirect
-	golang.org/x/sys v0.45.0 // indirect
+	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/text v0.36.0 // indirect
+	golang.org/x/tools v0.52.0 // indirect
 	gonum.org/v1/gonum v0.17.0 // indirect
 	gonum.org/v1/plot v0.17.0 // indirect
 )
