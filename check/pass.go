@@ -17,6 +17,7 @@ type Pass struct {
 	Today   lang.Date // zero: no date was given
 	in      *Input
 	rep     *Report
+	used    map[*plant.Part]int
 }
 
 // Limit gives a limit of the tables, with the project's override in force.

@@ -53,6 +53,7 @@ type Rule struct {
 	// Device marks a missing or defeated safety device that physics or law
 	// demands: an error however its source was read.
 	Device  bool
+	Last    bool   // runs after the deviations were applied; for rules about them
 	Status  Status // empty: in force
 	Since   string // version of the tool that brought it
 	Summary string // one line: what is wrong

@@ -23,16 +23,19 @@ func Run(in Input) *Report {
 	rep.Findings = textFindings(in.Plant)
 	rep.Results = solve.Run(in.Plant)
 	pass := &Pass{Plant: in.Plant, Results: rep.Results, Today: in.Today, in: &in, rep: rep}
-	for _, r := range in.Rules {
-		if r.Status == Withdrawn {
-			continue
-		}
-		runRule(pass, r)
-	}
-	requirements(pass)
-	deviations(pass)
+	runRules(pass, false)
+	excuse(pass)
+	runRules(pass, true)
 	finish(rep)
 	return rep
+}
+
+func runRules(pass *Pass, last bool) {
+	for _, r := range pass.in.Rules {
+		if r.Status != Withdrawn && r.Last == last {
+			runRule(pass, r)
+		}
+	}
 }
 
 // runRule shields the run from a fault of ours in one rule.

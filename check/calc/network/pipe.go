@@ -57,23 +57,21 @@ func rootGuess(re, rough float64) float64 {
 }
 
 // colebrook solves F(x) = x + 2 log10(k/3.7D + 2.51 x/Re) = 0 for x = 1/sqrt f
-// by Newton from a start, and returns t with which the slope of f Re2 is
-// 2 f Re/(1+t). F is concave and nearly straight: the error after a
-// step is under 0.01 times the square of the one before, so that a step under
-// 1e-6 leaves the last bits only.
+// from a start, and returns t with which the slope of f Re2 is 2 f Re/(1+t).
+// Each step is Newton's with Halley's correction for the curvature of F:
+// F' = 1+t and F'' = -t2 ln10/2. F is so nearly straight that the error after
+// a step is under 0.002 times the cube of the step: a step under 2e-4 leaves
+// the last bits only.
 func colebrook(re, rough, start float64) (x, t float64) {
 	a, b := rough/3.7, 2.51/re
 	x = start
-	for i := 0; i < 50; i++ {
+	for range 50 {
 		inner := a + b*x
 		t = twoOverLn10 * b / inner
 		step := (x + twoOverLn10*math.Log(inner)) / (1 + t)
+		step /= 1 + step*t*t/(2*twoOverLn10*(1+t))
 		x -= step
-		if x <= 0 {
-			x = 0.1
-			continue
-		}
-		if math.Abs(step) < 1e-6 {
+		if math.Abs(step) < 2e-4 {
 			break
 		}
 	}
