@@ -117,8 +117,8 @@ func (e *element) loss(q, viscosity float64) float64 {
 	area := math.Pi / 4 * e.pipe.Bore * e.pipe.Bore
 	switch e.kind {
 	case "pipe":
-		if q == 0 {
-			return 0
+		if size < 1e-100 {
+			return 0 // 64/Re would overflow
 		}
 		v := size / area
 		f := factor(v*e.pipe.Bore/viscosity, e.pipe.Roughness/e.pipe.Bore)
@@ -159,6 +159,8 @@ func through(points []network.Point, q float64) float64 {
 // that satisfy all of it are the answer and no other is.
 func (k *sketch) satisfied(t *testing.T, what string, s *network.Solver) {
 	t.Helper()
+	// Square laws are linear at their foot: at most this much head more.
+	const foot = 1.5e-6
 	var most, high float64
 	for i := range k.elements {
 		r := s.Link(network.Link(i))
@@ -196,7 +198,7 @@ func (k *sketch) satisfied(t *testing.T, what string, s *network.Solver) {
 			}
 			continue
 		}
-		if want := e.loss(r.Flow, k.viscosity); math.Abs(drop-want) > 2e-6*high+1e-9 || math.Abs(r.Loss-want) > 2e-6*high+1e-9 {
+		if want := e.loss(r.Flow, k.viscosity); math.Abs(drop-want) > 2e-6*high+foot || math.Abs(r.Loss-want) > 2e-6*high+foot {
 			t.Errorf("%s: link %d (%s) at %g m3/s: heads differ by %.10g, loss %.10g, own law %.10g", what, i, e.kind, r.Flow, drop, r.Loss, want)
 		}
 	}

@@ -116,12 +116,13 @@ type Solver struct {
 	ordered bool // the order of elimination fits the network
 	sorted  bool // the parts cut off by closed links are known
 	solved  bool // flows and heads are an answer to start from
+	leaky   bool // held valves leak, see valves.go
 	even    bool // the flows balance at every node
 	steps   int  // Newton steps of the last Solve
 
 	datum   float64   // fixed head subtracted from all heads while solving
-	head    []float64 // by place
-	headNew []float64
+	head    []float64 // by place, less datum
+	rise    []float64 // by place: Newton step of the heads, 0 for fixed heads
 	surplus []float64 // by place: what flows in less what flows out and is drawn
 	pinned  []bool    // by place: head chosen freely, the part has no fixed head
 

@@ -52,7 +52,7 @@ func (s *Solver) gather(all bool) {
 	}
 	for i := range s.links {
 		l := &s.links[i]
-		if all || !l.shut && !l.held {
+		if all || !s.blocked(l) {
 			a, b := u.root(l.from), u.root(l.to)
 			if a != b {
 				u.parent[max(a, b)] = min(a, b)
@@ -107,7 +107,7 @@ func (s *Solver) arrange() error {
 		}
 	}
 	n := len(s.nodes)
-	s.head, s.headNew = resize(s.head, n), resize(s.headNew, n)
+	s.head, s.rise = resize(s.head, n), resize(s.rise, n)
 	s.surplus, s.pinned = resize(s.surplus, n), resize(s.pinned, n)
 	s.ordered, s.sorted, s.solved = true, false, false
 	return nil

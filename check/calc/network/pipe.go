@@ -59,7 +59,7 @@ func rootGuess(re, rough float64) float64 {
 // colebrook solves F(x) = x + 2 log10(k/3.7D + 2.51 x/Re) = 0 for x = 1/sqrt f
 // from a start, and returns t with which the slope of f Re2 is 2 f Re/(1+t).
 // Each step is Newton's with Halley's correction for the curvature of F:
-// F' = 1+t and F'' = -t2 ln10/2. F is so nearly straight that the error after
+// F' = 1+t and F” = -t2 ln10/2. F is so nearly straight that the error after
 // a step is under 0.002 times the cube of the step: a step under 2e-4 leaves
 // the last bits only.
 func colebrook(re, rough, start float64) (x, t float64) {
@@ -81,10 +81,12 @@ func colebrook(re, rough, start float64) (x, t float64) {
 // evaluate sets head lost and inverse slope of a link at its flow.
 func (s *Solver) evaluate(l *link) {
 	var slope float64
-	switch l.kind {
-	case pipeLink:
+	switch {
+	case l.held: // only asked for while valves leak
+		l.h, slope = s.rest(l)+leakSlope*l.q, leakSlope
+	case l.kind == pipeLink:
 		l.h, slope = pipeLoss(l)
-	case fittingLink:
+	case l.kind == fittingLink:
 		l.h, slope = square(l.minor, l.q, l.small)
 	default:
 		l.h, slope = s.curve(l)

@@ -142,19 +142,38 @@ func TestRandomNetworksSatisfyEveryEquation(t *testing.T) {
 	}
 }
 
+// In these two changing all wrong valves at once goes in circles; they were
+// found by search and are solved with the valves changed one by one.
+func TestValvesThatGoInCircles(t *testing.T) {
+	for _, seed := range []int64{10018, 17747} {
+		k := randomSketch(rand.New(rand.NewSource(seed)), 40, 1, 40, true)
+		s := k.solver(t)
+		if err := s.Solve(); err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+			continue
+		}
+		if s.Steps() < 40 {
+			t.Errorf("seed %d: %d steps; the case no longer tries the valves one by one", seed, s.Steps())
+		}
+		k.satisfied(t, fmt.Sprintf("seed %d", seed), s)
+	}
+}
+
+// flow brackets the flow of an element from the difference of heads across it.
+func (k *sketch) flow(e *element, drop float64) float64 {
+	if e.shut || e.oneWay && drop <= e.loss(0, k.viscosity) {
+		return 0
+	}
+	return bracket(func(q float64) float64 { return e.loss(q, k.viscosity) - drop }, -1, 1)
+}
+
 // relax solves the sketch by bracketing alone: node after node gets the head
 // at which its links carry what it draws, each link's flow being itself
 // bracketed, until no head moves.
-func (k *sketch) relax() []float64 {
-	head := append([]float64(nil), k.fixed...)
+func (k *sketch) relax() (head []float64, still bool) {
+	head = append([]float64(nil), k.fixed...)
 	head = append(head, make([]float64, len(k.demand))...)
-	flow := func(e *element, drop float64) float64 {
-		if e.shut || e.oneWay && drop <= e.loss(0, k.viscosity) {
-			return 0
-		}
-		return bracket(func(q float64) float64 { return e.loss(q, k.viscosity) - drop }, -1, 1)
-	}
-	for range 3000 {
+	for range 200 {
 		var moved float64
 		for i := len(k.fixed); i < len(head); i++ {
 			h := bracket(func(h float64) float64 {
@@ -163,9 +182,9 @@ func (k *sketch) relax() []float64 {
 					e := &k.elements[j]
 					switch i {
 					case e.from:
-						out += flow(e, h-head[e.to])
+						out += k.flow(e, h-head[e.to])
 					case e.to:
-						out -= flow(e, head[e.from]-h)
+						out -= k.flow(e, head[e.from]-h)
 					}
 				}
 				return out
@@ -173,17 +192,17 @@ func (k *sketch) relax() []float64 {
 			moved = max(moved, math.Abs(h-head[i]))
 			head[i] = h
 		}
-		if moved < 1e-10 {
-			break
+		if moved < 1e-9 {
+			return head, true
 		}
 	}
-	return head
+	return head, false
 }
 
 // The slow method knows no matrix, no slope and no start.
 func TestSmallNetworksAgainstBracketing(t *testing.T) {
 	r := rand.New(rand.NewSource(11))
-	for i := 0; i < 12; {
+	for i := 0; i < 20; {
 		k := randomSketch(r, 1+r.Intn(4), 1+r.Intn(2), 1+r.Intn(3), i%2 == 1)
 		if !k.fed() {
 			continue
@@ -192,19 +211,20 @@ func TestSmallNetworksAgainstBracketing(t *testing.T) {
 		if err := s.Solve(); err != nil {
 			t.Fatalf("network %d: %v", i, err)
 		}
-		known := true
-		for n := range k.nodes() {
-			known = known && s.Node(network.Node(n)).Known
+		// The flows are unique; behind a valve that holds a head need not be.
+		head, still := k.relax()
+		if !still {
+			continue // too slow for this one
 		}
-		for _, e := range k.elements {
-			known = known && !e.oneWay || s.Link(0).Open
+		var most float64
+		for l := range k.elements {
+			most = max(most, math.Abs(s.Link(network.Link(l)).Flow))
 		}
-		if !known {
-			continue
-		}
-		for n, want := range k.relax() {
-			if got := s.Node(network.Node(n)).Head; math.Abs(got-want) > 1e-5 {
-				t.Errorf("network %d node %d: head %.9g, by bracketing %.9g", i, n, got, want)
+		for l := range k.elements {
+			e := &k.elements[l]
+			got, want := s.Link(network.Link(l)).Flow, k.flow(e, head[e.from]-head[e.to])
+			if math.Abs(got-want) > 1e-6*most+5e-7 { // heads still within 1e-9 m leave so much in a square law
+				t.Errorf("network %d link %d: flow %.9g, by bracketing %.9g", i, l, got, want)
 			}
 		}
 		i++

@@ -39,7 +39,7 @@ func (s *Solver) Node(n Node) NodeResult {
 	return NodeResult{Head: nd.value, Known: true, Supply: -s.surplus[nd.place]}
 }
 
-// Nodes and Links count what was added.
+// Nodes counts the nodes added.
 func (s *Solver) Nodes() int { return len(s.nodes) }
 
 // Links counts the links added.
@@ -55,12 +55,17 @@ func (e *RangeError) Error() string {
 	return fmt.Sprintf("link %d: Reynolds number is %.3g; the friction law holds to %g", e.Link, e.Reynolds, mostReynolds)
 }
 
-func (s *Solver) inRange() error {
+// finish reckons what the fixed heads supply and checks the range of the
+// friction law.
+func (s *Solver) finish() error {
+	clear(s.surplus)
 	for i := range s.links {
 		l := &s.links[i]
 		if re := l.reynolds * max(l.q, -l.q); re > mostReynolds {
 			return &RangeError{Link: Link(i), Reynolds: re}
 		}
+		s.surplus[l.at] -= l.q
+		s.surplus[l.end] += l.q
 	}
 	return nil
 }

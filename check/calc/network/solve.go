@@ -39,16 +39,29 @@ func (s *Solver) Steps() int { return s.steps }
 
 func (s *Solver) settle(warm bool) error {
 	s.begin(warm)
-	for round := range roundsMost {
-		if err := s.sortParts(); err != nil {
-			return err
+	// All wrong valves at once; if that goes round in circles, one by one with
+	// leaking valves, and a last look without the leak.
+	for _, stage := range [...]struct {
+		leaky  bool
+		rounds int
+	}{{false, roundsTogether}, {true, roundsSingly}, {false, roundsTogether}} {
+		s.leaky, s.sorted = stage.leaky, s.sorted && !stage.leaky
+		for range stage.rounds {
+			if err := s.sortParts(); err != nil {
+				return err
+			}
+			if !s.newton() {
+				return ErrNotConverged
+			}
+			if s.correct(stage.leaky) > 0 {
+				continue
+			}
+			if !stage.leaky {
+				return s.finish()
+			}
+			break
 		}
-		if !s.newton() {
-			return ErrNotConverged
-		}
-		if s.correct(round >= roundsTogether) == 0 {
-			return s.inRange()
-		}
+		s.sorted = s.sorted && !stage.leaky
 	}
 	return ErrNotConverged
 }
@@ -56,7 +69,7 @@ func (s *Solver) settle(warm bool) error {
 // begin sets the flows and heads to start from.
 func (s *Solver) begin(warm bool) {
 	fixed := s.head[s.junctions:]
-	clear(s.headNew)
+	clear(s.rise)
 	datum := s.datum
 	for i := range s.nodes {
 		if nd := &s.nodes[i]; nd.kind == fixedHead {
@@ -66,7 +79,6 @@ func (s *Solver) begin(warm bool) {
 	s.datum = fixed[0]
 	for i := range fixed {
 		fixed[i] -= s.datum
-		s.headNew[s.junctions+i] = fixed[i]
 	}
 	if !warm {
 		clear(s.head[:s.junctions])
@@ -101,7 +113,7 @@ func (s *Solver) begin(warm bool) {
 func (s *Solver) newton() bool {
 	for i := range s.links {
 		l := &s.links[i]
-		if l.shut || l.held {
+		if s.blocked(l) {
 			l.q, l.h, l.step = 0, 0, 0
 			continue
 		}
@@ -115,15 +127,9 @@ func (s *Solver) newton() bool {
 		if !s.sparse.factor() {
 			return false
 		}
-		n := s.junctions
-		right := s.headNew[:n]
-		copy(right, s.surplus)
-		s.sparse.solve(right)
-		for i := range n {
-			right[i] += s.head[i]
-		}
+		copy(s.rise, s.surplus[:s.junctions])
+		s.sparse.solve(s.rise)
 		s.advance()
-		copy(s.head[:n], right)
 	}
 	return false
 }
@@ -165,7 +171,7 @@ func (s *Solver) balance() bool {
 	right := even
 	for i := range s.links {
 		l := &s.links[i]
-		if l.shut || l.held {
+		if s.blocked(l) {
 			continue
 		}
 		miss := s.head[l.at] - s.head[l.end] - l.h
@@ -203,12 +209,17 @@ func (s *Solver) advance() {
 	var start float64
 	for i := range s.links {
 		l := &s.links[i]
-		if l.shut || l.held {
+		if s.blocked(l) {
 			continue
 		}
-		miss := s.headNew[l.at] - s.headNew[l.end] - l.h
+		// Sums of small rises keep the balance to the last digits, which
+		// differences of the new heads would not.
+		miss := s.head[l.at] - s.head[l.end] - l.h + s.rise[l.at] - s.rise[l.end]
 		l.base, l.step = l.q, miss*l.invert
 		start -= l.step * miss
+	}
+	for i := range s.junctions {
+		s.head[i] += s.rise[i]
 	}
 	end := s.move(1)
 	if end <= -overshoot*start || !s.even {
@@ -243,12 +254,12 @@ func (s *Solver) move(t float64) float64 {
 	var slope float64
 	for i := range s.links {
 		l := &s.links[i]
-		if l.shut || l.held {
+		if s.blocked(l) {
 			continue
 		}
 		l.q = l.base + t*l.step
 		s.evaluate(l)
-		slope += l.step * (l.h - s.headNew[l.at] + s.headNew[l.end])
+		slope += l.step * (l.h - s.head[l.at] + s.head[l.end])
 	}
 	return slope
 }
