@@ -39,6 +39,12 @@ type Topic struct {
 	// Run answers one case. An input outside the valid range is an error that
 	// names the input, its value and the range; there is no extrapolation.
 	Run func(in Values) (Values, error)
+	// Table, where a topic has it, answers a whole table at once: rows are the
+	// cells of a CSV file, header first, and the answer is the same rows with
+	// the results. Run of such a topic is only an error that says so.
+	Table func(rows [][]string, in Values) ([][]string, error)
+	// Form explains the columns and rows of Table.
+	Form string
 }
 
 var registry = map[string]*Topic{}

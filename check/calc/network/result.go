@@ -4,11 +4,14 @@ import "fmt"
 
 // LinkResult is what Solve found for a link.
 type LinkResult struct {
-	Flow    float64 // m3/s, positive from from to to
-	Loss    float64 // m, head lost in the direction of the link; below 0: head gained by a pump. 0 when not Open
-	Open    bool    // false: closed by SetOpen or held by its non-return valve
-	Held    bool    // held by its non-return valve
-	Outside bool    // the flow lies outside the points of the curve: Loss is extrapolated
+	Flow float64 // m3/s, positive from from to to
+	Loss float64 // m, head lost in the direction of the link; below 0: head gained by a pump. 0 when not Open
+	Open bool    // false: closed by SetOpen or held by its non-return valve
+	Held bool    // held by its non-return valve
+	// Reynolds is that of a pipe, 0 of other links. Between 2000 and 4000 no
+	// published law holds and Loss is a bridge.
+	Reynolds float64
+	Outside  bool // the flow lies outside the points of the curve: Loss is extrapolated
 }
 
 // NodeResult is what Solve found for a node.
@@ -24,7 +27,7 @@ func (s *Solver) Link(l Link) LinkResult {
 	if k.shut || k.held {
 		return LinkResult{Held: k.held && !k.shut}
 	}
-	return LinkResult{Flow: k.q, Loss: k.h, Open: true, Outside: s.outside(k)}
+	return LinkResult{Flow: k.q, Loss: k.h, Open: true, Reynolds: k.reynolds * max(k.q, -k.q), Outside: s.outside(k)}
 }
 
 // Node gives the result of a node after a Solve without error.
