@@ -25,7 +25,7 @@ var (
 		Work: "Manning's formula for open channels", Read: cite.Memory, Note: "n 0.011 for plastic pipe, the careful end of 0.009 to 0.011",
 	}
 	SourceSmallDrain = cite.Source{
-		Work: "BS 6798", Clause: "condensate drains to 70 kW", Read: cite.Published, Note: "19 mm bore inside, 30 mm outside or unheated",
+		Work: "BS 6798", Clause: "condensate drains to 70 kW", Read: cite.Published, Note: "as quoted: 19 mm bore inside, 30 mm outside or unheated",
 	}
 	SourceCollector = cite.Source{
 		Work: "condensate collectors of cascades in trade literature", Read: cite.Practice, Note: "40 mm plastic or larger",

@@ -144,13 +144,21 @@ func TestUSTables(t *testing.T) {
 			}
 		}
 	}
-	for _, length := range []float64{10, 20, 60} {
+	for _, length := range []float64{10, 20, 30, 40, 50, 60, 70, 80, 90, 100, 125, 150, 175, 200, 250, 300} {
 		for size := gas.Half; size <= gas.Four; size++ {
 			computed, err := gas.LowPressureCapacity(gas.USNatural, size.BoreIn(), length, 3)
 			no(t, err)
 			printed, _, err := gas.ThreeInch.Capacity(size, length)
 			no(t, err)
-			near(t, "3 in "+size.String(), computed, printed, 0.012)
+			if part := printed / computed; part < 0.985 || part > 1.001 {
+				t.Errorf("3 in, %s at %g ft: printed %g is %.4f of the equation", size, length, printed, part)
+			}
+			// The same drop per foot is the same capacity.
+			if length == 60 || length == 300 {
+				half, _, err := gas.HalfInch.Capacity(size, length/6)
+				no(t, err)
+				near(t, "3 in against 0.5 in", printed, half, 0)
+			}
 		}
 	}
 }

@@ -68,10 +68,10 @@ var (
 		Note: "as in general engineering handbooks; a cross-check only",
 	}
 	SourceLongestLength = cite.Source{
-		Work: "International Fuel Gas Code", Edition: "2018", Clause: "402.4.1 and Appendix A, Example A.6.1", Read: cite.Published,
+		Work: "International Fuel Gas Code", Edition: "2018", Clause: "Appendix A, Example A.6.1", Read: cite.Published,
 	}
 	SourceBranchLength = cite.Source{
-		Work: "International Fuel Gas Code", Edition: "2018", Clause: "402.4.2", Read: cite.Memory,
+		Work: "International Fuel Gas Code", Edition: "2018", Clause: "branch length method", Read: cite.Memory,
 	}
 	SourceUSFittings = cite.Source{
 		Work: "International Fuel Gas Code", Edition: "2018", Clause: "Table A.2.2", Read: cite.Published,

@@ -65,9 +65,13 @@ var (
 		Work: "International Fuel Gas Code", Edition: "2018", Clause: "Table 402.4(3)", Read: cite.Published,
 		Note: "lengths 10, 20 and 60 ft",
 	}
+	sourceThreeInchMemory = cite.Source{
+		Work: "International Fuel Gas Code", Edition: "2018", Clause: "Table 402.4(3)", Read: cite.Memory,
+		Note: "lengths other than 10, 20 and 60 ft; 3 in at 80 ft read in print",
+	}
 	sourceHalfInch = cite.Source{
 		Work: "International Fuel Gas Code", Edition: "2018", Clause: "Table 402.4(2)", Read: cite.Memory,
-		Note: "every row lies 0 to 2.5 % under the low-pressure equation; the row of 10 ft is that of 60 ft in the 3 in table",
+		Note: "every row lies up to 2.5 % under the low-pressure equation; the row of 10 ft is that of 60 ft in the 3 in table",
 	}
 	sourceHalfInchScaled = cite.Source{
 		Work: "International Fuel Gas Code", Edition: "2018", Clause: "Table 402.4(3), row of 60 ft: the same drop per foot as 0.5 in w.c. in 10 ft", Read: cite.Published,
@@ -101,7 +105,20 @@ var HalfInch = &Table{DropInWC: 0.5, Source: sourceHalfInch, rows: []row{
 var ThreeInch = &Table{DropInWC: 3, Source: sourceThreeInch, rows: []row{
 	{10, [sizes]float64{454, 949, 1790, 3670, 5500, 10600, 16900, 29800, 60800}, sourceThreeInch},
 	{20, [sizes]float64{312, 652, 1230, 2520, 3780, 7280, 11600, 20500, 41800}, sourceThreeInch},
+	{30, [sizes]float64{250, 524, 986, 2030, 3030, 5840, 9310, 16500, 33600}, sourceThreeInchMemory},
+	{40, [sizes]float64{214, 448, 844, 1730, 2600, 5000, 7970, 14100, 28700}, sourceThreeInchMemory},
+	{50, [sizes]float64{190, 397, 748, 1540, 2300, 4430, 7060, 12500, 25500}, sourceThreeInchMemory},
 	{60, [sizes]float64{172, 360, 678, 1390, 2090, 4020, 6400, 11300, 23100}, sourceThreeInch},
+	{70, [sizes]float64{158, 331, 624, 1280, 1920, 3690, 5890, 10400, 21200}, sourceThreeInchMemory},
+	{80, [sizes]float64{147, 308, 580, 1190, 1790, 3440, 5480, 9690, 19800}, sourceThreeInchMemory},
+	{90, [sizes]float64{138, 289, 544, 1120, 1670, 3230, 5140, 9090, 18500}, sourceThreeInchMemory},
+	{100, [sizes]float64{131, 273, 514, 1060, 1580, 3050, 4860, 8580, 17500}, sourceThreeInchMemory},
+	{125, [sizes]float64{116, 242, 456, 936, 1400, 2700, 4300, 7610, 15500}, sourceThreeInchMemory},
+	{150, [sizes]float64{105, 219, 413, 848, 1270, 2450, 3900, 6890, 14100}, sourceThreeInchMemory},
+	{175, [sizes]float64{96, 202, 380, 780, 1170, 2250, 3590, 6340, 12900}, sourceThreeInchMemory},
+	{200, [sizes]float64{90, 188, 353, 726, 1090, 2090, 3340, 5900, 12000}, sourceThreeInchMemory},
+	{250, [sizes]float64{80, 166, 313, 643, 964, 1860, 2960, 5230, 10700}, sourceThreeInchMemory},
+	{300, [sizes]float64{72, 151, 284, 583, 873, 1680, 2680, 4740, 9660}, sourceThreeInchMemory},
 }}
 
 // find is the row of a length or of the next longer one: the tables are read

@@ -25,7 +25,7 @@ var (
 		Work: "International Fuel Gas Code", Edition: "2018", Clause: "304", Read: cite.Published, Note: "per Btu/h of gross input",
 	}
 	SourceSingleOpening = cite.Source{
-		Work: "International Fuel Gas Code", Edition: "2018", Clause: "304.6.2", Read: cite.Published, Note: "one opening, 1 in2 per 3000 Btu/h",
+		Work: "International Fuel Gas Code", Edition: "2018", Clause: "304", Read: cite.Published, Note: "one opening, 1 in2 per 3000 Btu/h",
 	}
 	SourceIndoorVolume = cite.Source{
 		Work: "International Fuel Gas Code", Edition: "2018", Clause: "304.5.1", Read: cite.Published, Note: "50 ft3 per 1000 Btu/h",
@@ -35,7 +35,7 @@ var (
 		Note: "21 and 15 ft3 per 1000 Btu/h over the air changes, to 0.60 per hour",
 	}
 	SourceUSMechanical = cite.Source{
-		Work: "International Fuel Gas Code", Edition: "2018", Clause: "304.9", Read: cite.Memory, Note: "0.35 ft3/min per 1000 Btu/h",
+		Work: "International Fuel Gas Code", Edition: "2018", Read: cite.Memory, Note: "0.35 ft3/min per 1000 Btu/h",
 	}
 	SourceLouver = cite.Source{
 		Work: "International Fuel Gas Code, free area of louvers of unknown make", Read: cite.Memory, Note: "75 % metal, 25 % wood",

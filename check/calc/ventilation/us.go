@@ -110,6 +110,10 @@ const (
 // ErrLouver is returned for a louver of unknown material.
 var ErrLouver = errors.New("the free area of a louver is known for metal and for wood only")
 
+// LouverUK is the free share of a louver's face where nothing better is known
+// in the UK. Source: SourceLouverUK.
+const LouverUK = 0.5
+
 // FreeArea is the free area of a louver of unknown make, in the unit of its
 // face.
 //
