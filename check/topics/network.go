@@ -9,8 +9,8 @@ import (
 	"example.org/tundish/check/calc/network"
 )
 
-// networkForm is shown by "tundish calc water-network".
-const networkForm = `One row for each node and link, in any order; the header names the columns.
+// NetworkForm is shown by "tundish calc water-network".
+const NetworkForm = `One row for each node and link, in any order; the header names the columns.
 kind         cells to fill
 junction     id, demand [L/s] (0 where nothing is drawn, below 0 where water is fed in)
 fixed        id, head [m]
@@ -69,7 +69,7 @@ type networkLink struct {
 // Network solves the water network of a table for water of a kinematic
 // viscosity in m2/s and returns the same rows with the results: head [m] of
 // junctions in the column head, and the columns flow [L/s], head-loss [m] and
-// remark added. networkForm says what the rows hold. An error names row
+// remark added. NetworkForm says what the rows hold. An error names row
 // (1 is the header) and column.
 //
 // The method and its sources are those of package network.
