@@ -145,7 +145,7 @@ func (w *walk) item(i int) int {
 	it := &w.h.Items[i]
 	e := it.Exprs[0]
 	if e.Kind == WordExpr && len(it.Exprs) == 1 {
-		if s := w.labelled(e.Text); s != nil {
+		if s := w.labelled(e.Text, i); s != nil {
 			if s.Type == FlagType {
 				w.flag(s, e)
 				return i + 1
@@ -177,23 +177,26 @@ func (w *walk) isLabelWord(it *Item, s *Slot) bool {
 	if e.Kind != WordExpr || len(it.Exprs) > 1 || s.Type == WordType || hasWord(s.Choices, e.Text) {
 		return false
 	}
-	return w.labelled(e.Text) != nil
+	return w.labelled(e.Text, -1) != nil
 }
 
-// labelled finds the slot that a word opens. Of several with the same label
-// the first unfilled one is meant.
-func (w *walk) labelled(word string) *Slot {
-	var last *Slot
-	for i := range w.row.Slots {
-		s := &w.row.Slots[i]
-		if s.Label == word || s.Label == "" && s.Type == FlagType && s.Name == word {
-			if !w.filled(s) || s.Repeats {
-				return s
-			}
-			last = s
+// labelled finds the slot that the word at item i opens. Of several with the
+// same label the one that the value fits is meant, else the first.
+func (w *walk) labelled(word string, i int) *Slot {
+	var first *Slot
+	for k := range w.row.Slots {
+		s := &w.row.Slots[k]
+		if s.Label != word && (s.Label != "" || s.Type != FlagType || s.Name != word) {
+			continue
+		}
+		if first == nil {
+			first = s
+		}
+		if i >= 0 && i+1 < len(w.h.Items) && fits(s, w.h.Items[i+1].Exprs[0]) && (!w.filled(s) || s.Repeats) {
+			return s
 		}
 	}
-	return last
+	return first
 }
 
 func (w *walk) suffixed(word string) *Slot {
@@ -292,7 +295,7 @@ func fits(s *Slot, e *Expr) bool {
 
 func unitFits(d Dimension, u *Unit) bool {
 	switch {
-	case u.Dim == d:
+	case u.Dim == d, d == NoDimension:
 		return true
 	case d == Slope:
 		return u.Dim == Angle || u.Dim == Ratio && u.Symbol == "%"

@@ -44,6 +44,13 @@ func (w *walk) value(s *Slot, e *Expr) Value {
 		return w.size(s, e, v)
 	case ExprType:
 		return v
+	case CodeType:
+		if fits(s, e) && len(s.Choices) > 0 && !hasWord(s.Choices, e.Text) {
+			return w.wrongChoice(s, e, v)
+		}
+		if fits(s, e) {
+			return v
+		}
 	case ChoiceType:
 		if e.Kind == WordExpr && hasWord(s.Choices, e.Text) {
 			return v

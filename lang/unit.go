@@ -46,7 +46,6 @@ const (
 var units = []Unit{
 	{"off", Count, 1, 0, "pieces", false},
 	{"unit", Count, 1, 0, "units", false},
-	{"units", Count, 1, 0, "units", false},
 	{"phase", Count, 1, 0, "phases", false},
 	{"core", Count, 1, 0, "cores", false},
 	{"ratio", Ratio, 1, 0, "ratio, a pure number", false},

@@ -1,0 +1,4 @@
+package lang
+
+// Format gives the canonical text of a file.
+func Format(f *File) string { return f.Source.Text }
