@@ -20,7 +20,7 @@ func runCalc(args []string, s std) int {
 	fs := flags("calc", s)
 	format := fs.String("format", "text", "text or json; with --csv: csv or json")
 	table := fs.String("csv", "", "a table with header cells \"name [unit]\", one case a row; - reads standard input")
-	temperature := fs.Float64("temperature", 60, "water temperature in degC, for water-network")
+	temperature := fs.String("temperature", "", "the input of that name, degC: for topics that take a table")
 	if code, done := parse(fs, args, s); done {
 		return code
 	}
@@ -31,10 +31,7 @@ func runCalc(args []string, s std) int {
 		return listTopics(s, *format)
 	}
 	name := fs.Arg(0)
-	switch name {
-	case networkTopic:
-		return calcNetwork(s, *table, *temperature, *format)
-	case convertTopic:
+	if name == convertTopic {
 		return calcConvert(s, fs.Args()[1:], *table, *format)
 	}
 	t, ok := topics.Find(name)
@@ -45,10 +42,17 @@ func runCalc(args []string, s std) int {
 		}
 		return badUse(s, msg)
 	}
+	words := fs.Args()[1:]
+	if *temperature != "" {
+		words = append(words, "temperature="+*temperature)
+	}
+	if t.Table != nil {
+		return calcWhole(s, t, *table, words, *format)
+	}
 	if *table != "" {
 		return calcTable(s, t, *table, *format)
 	}
-	in, err := topicInputs(t, fs.Args()[1:])
+	in, err := topicInputs(t, words)
 	if err != nil {
 		return badUse(s, err.Error())
 	}
@@ -60,7 +64,7 @@ func runCalc(args []string, s std) int {
 }
 
 func topicNames() []string {
-	names := []string{convertTopic, networkTopic}
+	names := []string{convertTopic}
 	for _, t := range topics.All() {
 		names = append(names, t.Name)
 	}
@@ -241,8 +245,10 @@ func listTopics(s std, format string) int {
 		for _, o := range t.Outputs {
 			fmt.Fprintf(s.out, "    gives %s [%s]  %s\n", o.Name, o.Unit, o.Help)
 		}
+		if t.Form != "" {
+			fmt.Fprintln(s.out, indent(strings.TrimSpace(t.Form)))
+		}
 	}
 	fmt.Fprintf(s.out, "%s: a quantity in another unit\n    value, from, to\n    gives result\n", convertTopic)
-	fmt.Fprintf(s.out, "%s: flows and heads of a water network, with --csv and --temperature\n%s", networkTopic, indent(topics.NetworkHelp)+"\n")
 	return exitClean
 }
