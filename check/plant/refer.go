@@ -51,6 +51,10 @@ func (p *Plant) lookup(name string) (Ref, bool) {
 	}
 	dot := strings.LastIndexByte(name, '.')
 	if dot < 0 {
+		// A part without a name of its own is known by its keyword.
+		if list := p.byKind[name]; len(list) > 0 {
+			return Ref{Part: list[0]}, true
+		}
 		return Ref{}, false
 	}
 	owner, ok := p.lookup(name[:dot])
@@ -60,6 +64,13 @@ func (p *Plant) lookup(name string) (Ref, bool) {
 	tail := name[dot+1:]
 	if c := owner.Part.Child(tail); c != nil {
 		return Ref{Part: c}, true
+	}
+	for _, c := range p.byKind[tail] { // "purge-point ... of Man-A" is Man-A.purge-point
+		for _, slot := range [...]string{"of", "on"} {
+			if r, ok := c.Ref(slot); ok && r.Part == owner.Part {
+				return Ref{Part: c}, true
+			}
+		}
 	}
 	if ports[tail] {
 		return Ref{Part: owner.Part, Port: tail}, true
