@@ -261,14 +261,10 @@ func (r *resolver) part(owner *Part, st *lang.Statement, f *lang.File, name stri
 		p.Type = r.plant.Types[t.Values[0].Word]
 	}
 	r.children(p, st.Block, f)
-	// A type named by a statement in the block counts for the part.
-	if p.Type == nil {
-		for _, c := range p.Parts {
-			if c.Row.Keyword == "type" && c.Type == nil {
-				if w := c.First(); w.Known() {
-					p.Type = r.plant.Types[w.Word]
-				}
-			}
+	// A type named by a statement in the block is the part's, not the statement's.
+	for _, c := range p.Parts {
+		if c.Row.Keyword == "type" {
+			p.Type, c.Type = c.Type, nil
 		}
 	}
 }
