@@ -1,0 +1,45 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "firing-case-missing", Group: check.Flue, Severity: lang.Error, Since: "0.1",
+	Summary: "A shared flue was not checked in all firing cases.",
+	Why:     "The hard case is one unit at minimum against all others at full fire; a check at full fire alone does not see it.",
+	Mend:    "have all-full, one-low and one-alone checked and name them in firing-cases",
+	Sources: sources(cite.Source{Work: "EN 13384-2", Clause: "cases of operation of a flue with several units", Read: cite.Published}),
+	Run: func(p *check.Pass) {
+		for _, fl := range p.Plant.ByKind("flue") {
+			if len(fl.Children("connector")) < 2 {
+				continue
+			}
+			s := fl.Child("firing-cases")
+			if s == nil {
+				p.Unknown(fl, "the firing cases that "+fl.Label()+" was checked in")
+				continue
+			}
+			have := map[string]bool{}
+			for _, v := range s.List("cases") {
+				have[v.Word] = true
+			}
+			add := ""
+			for _, c := range [...]string{"all-full", "one-low", "one-alone"} {
+				if !have[c] {
+					add += ", " + c
+				}
+			}
+			if add == "" {
+				continue
+			}
+			end := s.Stmt.HeadSpan().End
+			p.Report(fl, check.Finding{
+				Span: s.Span(), Message: fl.Label() + " was not checked in the cases" + add[1:] + ".",
+				Fixes: []lang.Fix{{Title: "Name the cases" + add[1:], Best: true, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: add}}}},
+			})
+		}
+	},
+})

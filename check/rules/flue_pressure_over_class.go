@@ -1,0 +1,60 @@
+package rules
+
+import (
+	"strings"
+
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/flue"
+	"example.org/tundish/check/plant"
+	"example.org/tundish/check/solve"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "flue-pressure-over-class", Group: check.Flue, Severity: lang.Error, Since: "0.1",
+	Summary: "The pressure in a flue is more than its class stands.",
+	Why:     "A flue over its class leaks products into the building.",
+	Mend:    "take a larger flue or a higher pressure class",
+	Limits:  "The 40 and 20 Pa of classes N1 and N2 are test pressures: they stand no overpressure at all.",
+	Sources: sources(flue.SourceClasses),
+	Run: func(p *check.Pass) {
+		for _, part := range classedPieces(p.Plant) {
+			class, ok := pressureClass(part)
+			if !ok {
+				continue
+			}
+			limit := check.NumberLimit(class.Operating, lang.Pressure, "Pa", class.Source)
+			f := p.AtMost(p.Results.Get(part, "pressure", solve.AllFull), limit)
+			if f == nil {
+				continue
+			}
+			f.Severity = lang.Error
+			f.Message = part.Label() + " works at " + f.Found + " with all units at full fire; its class " + class.Name + " stands " + lang.In(class.Operating, "Pa") + "."
+			f.Span = part.Get("class").Span()
+			p.Report(part, *f)
+		}
+	},
+})
+
+// classedPieces are the pieces of flues that may carry a class.
+func classedPieces(pl *plant.Plant) []*plant.Part {
+	var out []*plant.Part
+	for _, k := range [...]string{"connector", "flue-header", "run", "riser"} {
+		for _, part := range pl.ByKind(k) {
+			if part.Get("class").Known() {
+				out = append(out, part)
+			}
+		}
+	}
+	return out
+}
+
+// pressureClass reads the pressure class out of a code such as T120-P1-W.
+func pressureClass(part *plant.Part) (flue.Class, bool) {
+	for _, w := range strings.Split(part.Get("class").Word, "-") {
+		if c, ok := flue.ClassNamed(w); ok {
+			return c, true
+		}
+	}
+	return flue.Class{}, false
+}

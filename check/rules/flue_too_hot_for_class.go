@@ -1,0 +1,45 @@
+package rules
+
+import (
+	"strings"
+
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/flue"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "flue-too-hot-for-class", Group: check.Flue, Severity: lang.Error, Since: "0.1",
+	Summary: "A unit may send hotter products into a flue than its class stands.",
+	Why:     "A plastic flue softens, sags and opens at its joints.",
+	Mend:    "take a unit with a lower flue limiter or a flue of a higher temperature class",
+	Sources: sources(flue.SourceTemperatureClasses),
+	Run: func(p *check.Pass) {
+		for _, part := range classedPieces(p.Plant) {
+			limit, name := 0.0, ""
+			for _, w := range strings.Split(part.Get("class").Word, "-") {
+				if t, ok := flue.TemperatureClass(w); ok {
+					limit, name = t, w
+				}
+			}
+			if name == "" {
+				continue
+			}
+			for _, u := range p.Plant.Units() {
+				v := u.Child("flue-data").Get("limiter")
+				if !v.Known() {
+					p.Unknown(u, "the flue limiter of "+u.Label())
+					continue
+				}
+				if v.Num <= limit {
+					continue
+				}
+				p.Report(part, check.Finding{
+					Span: part.Get("class").Span(), Found: lang.In(v.Num, "degC"), Limit: "at most " + lang.In(limit, "degC"),
+					Message: part.Label() + " stands " + lang.In(limit, "degC") + " (" + name + "), but the flue limiter of " + u.Label() + " acts at " + lang.In(v.Num, "degC") + ".",
+				})
+				break
+			}
+		}
+	},
+})
