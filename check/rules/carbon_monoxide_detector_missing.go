@@ -1,0 +1,31 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "carbon-monoxide-detector-missing", Group: check.Air, Severity: lang.Warning, Since: "0.1",
+	Summary: "No detector of carbon monoxide is stated.",
+	Why:     "Carbon monoxide is not noticed by people.",
+	Mend:    "add a detector at breathing height that shuts the gas",
+	Sources: sources(cite.Source{Work: "IGEM/UP/11 and BB 100", Read: cite.Practice, Note: "for educational buildings; elsewhere by risk assessment"}),
+	Run: func(p *check.Pass) {
+		block := p.Plant.Block("air")
+		if block == nil {
+			return
+		}
+		for _, d := range block.Children("detector") {
+			if d.Get("gas").Is("carbon-monoxide") {
+				return
+			}
+		}
+		f := check.Finding{Message: "No detector of carbon monoxide is stated for the room."}
+		if p.Plant.Block("basis").Child("building").Has("occupied-above") {
+			f.Message = "No detector of carbon monoxide is stated, and people are above the room."
+		}
+		p.Absent(block, "a detector", f)
+	},
+})

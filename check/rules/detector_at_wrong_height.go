@@ -1,0 +1,54 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "detector-at-wrong-height", Group: check.Air, Severity: lang.Error, Since: "0.1",
+	Summary: "A gas detector hangs where its gas does not collect.",
+	Why:     "It hears of the leak last.",
+	Mend:    "hang methane detectors at the ceiling, propane at the floor, carbon monoxide at breathing height",
+	Sources: sources(cite.Source{Work: "methane is lighter than air, propane heavier", Read: cite.Published, Note: "physics; relative densities 0.55 and 1.55"}),
+	Run: func(p *check.Pass) {
+		for _, d := range p.Plant.ByKind("detector") {
+			gas, place, height := d.Get("gas"), d.Get("place"), d.Get("height")
+			wrong, want := "", ""
+			switch {
+			case gas.Is("natural-gas"):
+				want = "ceiling"
+				if place.Is("floor") {
+					wrong = "floor"
+				}
+			case gas.Is("propane"):
+				want = "floor"
+				if place.Is("ceiling") {
+					wrong = "ceiling"
+				}
+			case gas.Is("carbon-monoxide"):
+				want = "1.5 m above-floor"
+				switch {
+				case place.Is("floor"):
+					wrong = "floor"
+				case height.Known() && height.Num < 1.0:
+					wrong = lang.In(height.Num, "m") + " above the floor"
+				}
+			}
+			if !place.Given && !height.Given {
+				p.Unknown(d, "where "+d.Label()+" hangs")
+				continue
+			}
+			if wrong == "" {
+				continue
+			}
+			f := check.Finding{Found: wrong, Limit: want, Message: d.Label() + " watches for " + gas.Word + " at the " + wrong + ", where it does not collect first; hang it at the " + want + "."}
+			if place.Known() {
+				f.Span = place.Span()
+				f.Fixes = []lang.Fix{{Title: "Hang it at " + want, Best: true, Edits: []lang.Edit{{Span: place.Span(), NewText: want}}}}
+			}
+			p.Report(d, f)
+		}
+	},
+})

@@ -1,0 +1,22 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/ventilation"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "free-area-not-stated", Group: check.Air, Severity: lang.Warning, Since: "0.1",
+	Summary: "An opening states the size of its frame, not its free area.",
+	Why:     "A louver gives about half of its face.",
+	Mend:    "state the free area",
+	Sources: sources(ventilation.SourceLouverUK),
+	Run: func(p *check.Pass) {
+		for _, o := range p.Plant.ByKind("opening") {
+			if g := o.Get("gross"); g.Known() && !o.Get("free").Given {
+				p.Report(o, check.Finding{Span: g.Span(), Found: lang.In(g.Num, "cm2") + " gross", Limit: "a free area", Message: o.Label() + " states " + lang.In(g.Num, "cm2") + " of frame, but not its free area; a louver gives about half."})
+			}
+		}
+	},
+})

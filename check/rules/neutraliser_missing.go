@@ -1,0 +1,41 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/condensate"
+	"example.org/tundish/check/solve"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "neutraliser-missing", Group: check.Condensate, Severity: lang.Warning, Since: "0.1",
+	Summary: "A plant over 200 kW has no neutralizer.",
+	Why:     "Condensate of pH 3 to 5 eats drains and sewers.",
+	Mend:    "add a neutralizer before the drain",
+	Sources: sources(condensate.SourceNeutralizer),
+	Run: func(p *check.Pass) {
+		block := p.Plant.Block("condensate")
+		if block == nil {
+			return
+		}
+		limit := p.Limit("neutraliser-from")
+		sum := p.Results.Group(p.Plant.UnitGroup(), "input-net", solve.Total, solve.Always)
+		heat := 0.0
+		if sum.Known() {
+			heat = sum.Num
+		} else {
+			for _, u := range p.Plant.Units() {
+				h, ok := solve.NetInput(p.Plant, u.Child("input"))
+				if !ok {
+					p.Unknown(u, "the heat input of "+u.Label()+" with its basis")
+					return
+				}
+				heat += h
+			}
+		}
+		if heat <= limit.Num*(1+1e-9) || len(block.Children("neutraliser")) > 0 {
+			return
+		}
+		p.Absent(block, "the neutralizer", check.Finding{Found: lang.In(heat, "kW") + " net", Limit: "up to " + limit.Text() + " without", Source: limit.Source, Message: "A plant of " + lang.In(heat, "kW") + " net has no neutralizer; above " + limit.Text() + " one is good practice."})
+	},
+})

@@ -1,0 +1,37 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/ventilation"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "opening-missing", Group: check.Air, Severity: lang.Error, Device: true, Since: "0.1",
+	Summary: "The room lacks a high or a low opening.",
+	Why:     "Without both, air does not move through the room.",
+	Mend:    "add the opening, or fans",
+	Sources: sources(ventilation.SourceBS6644),
+	Run: func(p *check.Pass) {
+		block := p.Plant.Block("air")
+		if block == nil {
+			if len(p.Plant.Units()) > 0 {
+				p.Unknown(nil, "an air block")
+			}
+			return
+		}
+		if len(block.Children("fan")) > 0 {
+			return
+		}
+		have := map[string]bool{}
+		for _, o := range block.Children("opening") {
+			have[o.Get("level").Word] = true
+		}
+		if !have["high-level"] {
+			p.Absent(block, "a high opening", check.Finding{Message: "The room has no high opening."})
+		}
+		if !have["low-level"] && !have["floor-level"] {
+			p.Absent(block, "a low opening", check.Finding{Message: "The room has no low opening."})
+		}
+	},
+})

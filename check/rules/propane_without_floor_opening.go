@@ -1,0 +1,27 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/ventilation"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "propane-without-floor-opening", Group: check.Air, Severity: lang.Error, Device: true, Since: "0.1",
+	Summary: "A room with propane has no opening at floor level.",
+	Why:     "Propane is heavier than air and lies on the floor until something lights it.",
+	Mend:    "add an opening at floor level",
+	Sources: sources(ventilation.SourceBS6644),
+	Run: func(p *check.Pass) {
+		block := p.Plant.Block("air")
+		if block == nil || !p.Plant.Block("basis").Child("gas").Get("fuel").Is("propane") {
+			return
+		}
+		for _, o := range block.Children("opening") {
+			if o.Get("level").Is("floor-level") {
+				return
+			}
+		}
+		p.Absent(block, "an opening at floor level", check.Finding{Message: "The plant burns propane, but the room has no opening at floor level."})
+	},
+})

@@ -1,0 +1,31 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/ventilation"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "room-under-pressure", Group: check.Air, Severity: lang.Error, Since: "0.1",
+	Summary: "The fans leave too little air for the burners.",
+	Why:     "The room goes under pressure and pulls products in.",
+	Mend:    "raise the supply or cut the extract",
+	Sources: sources(ventilation.SourceBS6644),
+	Run: func(p *check.Pass) {
+		block := p.Plant.Block("air")
+		if block == nil {
+			return
+		}
+		need := p.Results.Get(block, "needed-air-left", 0)
+		if !need.Known() {
+			return
+		}
+		f := p.AtLeast(p.Results.Get(block, "air-left", 0), check.NumberLimit(need.Num, lang.VolumeFlow, "m3/h", need.Formula.Source))
+		if f == nil {
+			return
+		}
+		f.Message = "The fans leave " + f.Found + " for the burners; " + lang.In(need.Num, "m3/h") + " must stay."
+		p.Report(block, *f)
+	},
+})

@@ -1,0 +1,40 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/ventilation"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "supply-too-small", Group: check.Air, Severity: lang.Error, Since: "0.1",
+	Summary: "The supply fan moves less air than the units need.",
+	Why:     "The burners lack air and make carbon monoxide.",
+	Mend:    "take a larger supply fan",
+	Sources: sources(ventilation.SourceBS6644),
+	Run: func(p *check.Pass) {
+		block := p.Plant.Block("air")
+		if block == nil || len(block.Children("fan")) == 0 {
+			return
+		}
+		need := p.Results.Get(block, "needed-supply", 0)
+		if !need.Known() {
+			if need != nil {
+				p.Unknown(block, need.Missing)
+			}
+			return
+		}
+		f := p.AtLeast(p.Results.Get(block, "supply", 0), check.NumberLimit(need.Num, lang.VolumeFlow, "m3/h", need.Formula.Source))
+		if f == nil {
+			return
+		}
+		for _, fan := range block.Children("fan") {
+			if fan.Get("kind").Is("supply") {
+				f.Span, f.Part = fan.Span(), fan.Label()
+				break
+			}
+		}
+		f.Message = "The supply of " + f.Found + " is less than the " + lang.In(need.Num, "m3/h") + " that the units need."
+		p.Report(block, *f)
+	},
+})

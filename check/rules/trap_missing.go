@@ -1,0 +1,30 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "trap-missing", Group: check.Condensate, Severity: lang.Error, Device: true, Since: "0.1",
+	Summary: "A condensing unit has no trap of its own.",
+	Why:     "Products leave through its condensate pipe.",
+	Mend:    "give each unit its own trap",
+	Sources: sources(cite.Source{Work: "a condensate outlet under flue pressure needs a water seal", Read: cite.Practice}),
+	Run: func(p *check.Pass) {
+		if p.Plant.Block("condensate") == nil && len(p.Plant.Units()) > 0 {
+			p.Unknown(nil, "a condensate block")
+			return
+		}
+		for _, u := range p.Plant.Units() {
+			t := u.Child("trap")
+			switch {
+			case t == nil:
+				p.Absent(u, "the trap of "+u.Label(), check.Finding{Message: u.Label() + " has no condensate trap."})
+			case t.First().Absent():
+				p.Report(u, check.Finding{Span: t.Span(), Message: u.Label() + " has no condensate trap."})
+			}
+		}
+	},
+})
