@@ -1,0 +1,28 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "limiter-missing", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
+	Summary: "A unit has no temperature limiter.",
+	Why:     "When the control fails nothing stops the burner.",
+	Mend:    "give each unit a limiter with manual reset",
+	Sources: sources(cite.Source{Work: "EN 12828", Edition: "2012+A1:2014", Read: cite.Memory, Note: "limiter up to 110 degC, mostly inside the unit"}),
+	Run: func(p *check.Pass) {
+		most := p.Limit("limiter-most")
+		for _, u := range p.Plant.Units() {
+			l := u.Child("limiter")
+			if l == nil {
+				p.Absent(u, "the limiter of "+u.Label(), check.Finding{Message: u.Label() + " has no temperature limiter."})
+				continue
+			}
+			if v := l.Get("setting"); v.Known() && v.Num > most.Num {
+				p.Report(u, check.Finding{Span: v.Span(), Severity: lang.Warning, Found: lang.In(v.Num, "degC"), Limit: "at most " + most.Text(), Source: most.Source, Message: "The limiter of " + u.Label() + " acts at " + lang.In(v.Num, "degC") + "; the most is " + most.Text() + "."})
+			}
+		}
+	},
+})

@@ -1,0 +1,29 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "low-water-missing", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
+	Summary: "A roof plant has no low-water or low-pressure cut-out.",
+	Why:     "A roof plant empties first; its units then fire dry.",
+	Mend:    "add a low-water cut-out that stops firing",
+	Sources: sources(cite.Source{Work: "EN 12828", Edition: "2012+A1:2014", Read: cite.Published, Note: "extracts"}),
+	Run: func(p *check.Pass) {
+		if !p.Plant.Block("room").Child("kind").Get("level").Is("roof") {
+			return
+		}
+		s := p.Plant.Block("safety")
+		if s.Child("low-water") != nil || s.Child("pressurisation").Get("low").Known() {
+			return
+		}
+		for _, u := range p.Plant.Units() {
+			if u.Child("low-water") == nil {
+				p.Absent(u, "the low-water cut-out", check.Finding{Message: u.Label() + " stands on the roof and has no low-water cut-out."})
+			}
+		}
+	},
+})

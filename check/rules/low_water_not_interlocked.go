@@ -1,0 +1,35 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "low-water-not-interlocked", Group: check.Electrical, Severity: lang.Error, Device: true, Since: "0.1",
+	Summary: "A low-water or low-pressure cut-out does not stop the burners.",
+	Why:     "The unit fires dry.",
+	Mend:    "interlock the cut-out with the burners",
+	Sources: sources(cite.Source{Work: "EN 12828 and BS 6644, cut-outs stop the burners", Read: cite.Memory}),
+	Run: func(p *check.Pass) {
+		if p.Plant.Block("controls") == nil {
+			return
+		}
+		linked := map[*plant.Part]bool{}
+		for _, i := range p.Plant.ByKind("interlock") {
+			for _, s := range i.Subjects() {
+				linked[s.Part] = true
+			}
+		}
+		for _, u := range p.Plant.Units() {
+			if lw := u.Child("low-water"); lw != nil && !linked[lw] {
+				p.Absent(u, "the interlock of the low-water cut-out of "+u.Label(), check.Finding{Span: lw.Span(), Message: "The low-water cut-out of " + u.Label() + " stops nothing."})
+			}
+		}
+		if pr := p.Plant.Block("safety").Child("pressurisation"); pr != nil && !linked[pr] && !pr.Has("stops-firing") {
+			p.Absent(pr, "the interlock of the pressurization", check.Finding{Message: "The cut-outs of the pressurization unit stop nothing."})
+		}
+	},
+})

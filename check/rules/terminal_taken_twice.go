@@ -1,0 +1,44 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "terminal-taken-twice", Group: check.Electrical, Severity: lang.Error, Since: "0.1",
+	Summary: "Two wires end at one terminal of the same part.",
+	Why:     "One of them has no function, or both have the wrong one.",
+	Mend:    "give each wire its own terminal",
+	Sources: sources(cite.Source{Work: "one wire, one terminal", Read: cite.Practice}),
+	Run: func(p *check.Pass) {
+		type end struct {
+			part *plant.Part
+			code string
+		}
+		seen := map[end]*plant.Part{}
+		take := func(part, at *plant.Part, code plant.Value) {
+			if !code.Known() || at == nil {
+				return
+			}
+			k := end{at, code.Word}
+			if first := seen[k]; first != nil {
+				p.Report(part, check.Finding{Span: code.Span(), Message: "Terminal " + code.Word + " of " + at.Label() + " is taken twice.", Related: []lang.Related{{Span: first.Span(), Message: "taken first here"}}})
+				return
+			}
+			seen[k] = part
+		}
+		for _, w := range p.Plant.ByKind("wire") {
+			for _, r := range w.Refs("to") {
+				take(w, r.Part, w.Get("terminal"))
+			}
+		}
+		for _, s := range p.Plant.ByKind("sensor") {
+			if r, ok := s.Ref("to"); ok {
+				take(s, r.Part, s.Get("terminal"))
+			}
+		}
+	},
+})

@@ -1,0 +1,44 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "unit-not-on-headers", Group: check.Water, Severity: lang.Error, Device: true, Since: "0.1",
+	Summary: "A unit has no branch to the flow header or from the return header.",
+	Why:     "It has no water, and burns out when it fires.",
+	Mend:    "give each unit a branch to each header",
+	Sources: sources(cite.Source{Work: "a fired unit needs water", Read: cite.Practice}),
+	Run: func(p *check.Pass) {
+		block := p.Plant.Block("headers")
+		if block == nil {
+			if len(p.Plant.Units()) > 0 {
+				p.Unknown(nil, "a headers block")
+			}
+			return
+		}
+		out, in := map[*plant.Part]bool{}, map[*plant.Part]bool{}
+		for _, b := range block.Children("branch") {
+			for _, r := range b.Refs("from") {
+				out[r.Part] = true
+			}
+			for _, r := range b.Refs("to") {
+				in[r.Part] = true
+			}
+		}
+		for _, u := range p.Plant.Units() {
+			switch {
+			case !out[u] && !in[u]:
+				p.Absent(u, "the branches of "+u.Label(), check.Finding{Message: u.Label() + " has no branch to the headers."})
+			case !out[u]:
+				p.Absent(u, "the flow branch of "+u.Label(), check.Finding{Message: u.Label() + " has no branch to the flow header."})
+			case !in[u]:
+				p.Absent(u, "the return branch of "+u.Label(), check.Finding{Message: u.Label() + " has no branch from the return header."})
+			}
+		}
+	},
+})
