@@ -83,3 +83,13 @@ func covers(p *plant.Part, label string) bool {
 	}
 	return len(label) > len(p.Address) && label[:len(p.Address)] == p.Address && label[len(p.Address)] == '.'
 }
+
+// Undecided reports whether a rule lacked input somewhere in this run.
+func (p *Pass) Undecided(rule string) bool {
+	for i := range p.rep.Unknowns {
+		if p.rep.Unknowns[i].Rule == rule {
+			return true
+		}
+	}
+	return false
+}
