@@ -1,4 +1,418 @@
 package solve
 
+import (
+	"example.org/tundish/check/calc/friction"
+	"example.org/tundish/check/calc/network"
+	"example.org/tundish/check/calc/water"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
+	"example.org/tundish/lang"
+)
+
+// Formulas of the water values.
+var (
+	FormulaHeaderVelocity = Formula{Text: "v = V/(pi/4 D^2), V the design flow of every unit upstream", Source: friction.SourceDarcy}
+	FormulaWaterLoss      = Formula{Text: "dp = (f L/D + sum K) rho v^2/2", Source: friction.SourceDarcy}
+	FormulaPumpMargin     = Formula{Text: "margin = head of the pump at the design flow - unit, branches, headers, pipes and separation at the design flow", Source: friction.SourceDarcy}
+	FormulaNetwork        = Formula{
+		Text:   "flows and heads of the unit circuits, headers and pumps by the gradient method, pumps at their setting",
+		Source: cite.Source{Work: "Todini and Pilati's global gradient method", Read: cite.Memory, Note: "compared with an independent solver on nine networks"},
+	}
+)
+
+// hydraulics is the water side of the plant.
+type hydraulics struct {
+	c        *Context
+	block    *plant.Part
+	state    water.State
+	units    []circuit
+	flow     *plant.Part // flow header
+	ret      *plant.Part // return header
+	flowRun  []waterPipe // pipes between flow header and separation, in order
+	retRun   []waterPipe
+	sep      *plant.Part // exchanger or separator
+	order    []int       // units along the flow header
+	retOrder []int       // units along the return header
+	missing  string
+}
+
+// circuit is one unit with its branches and pump.
+type circuit struct {
+	unit                 *plant.Part
+	design               float64 // m3/s, 0: not known
+	out, in              waterPipe
+	lossFlow, lossPa     []float64
+	pumpFlow, pumpHead   []float64
+	setting              float64
+	oneWay               bool
+	pump                 *plant.Part
+	flowLink, returnPump network.Link
+}
+
+func (h *hydraulics) need(what string) {
+	if h.missing == "" {
+		h.missing = what
+	}
+}
+
 // solveWater computes the water values of the plant.
-func solveWater(c *Context) {}
+func solveWater(c *Context) {
+	h := &hydraulics{c: c, block: c.P.Block("headers")}
+	s, rise, missing := waterState(c.P)
+	h.state = s
+	for _, u := range c.P.Units() {
+		h.units = append(h.units, circuit{unit: u, design: unitFlow(c, u, s, rise, missing)})
+	}
+	if h.block == nil || len(h.units) == 0 {
+		return
+	}
+	if c.P.File.Damaged() {
+		h.need("a file that can be read whole")
+	}
+	h.headers()
+	h.circuits()
+	h.runs()
+	h.design()
+	h.network()
+}
+
+// headers finds the flow header (fed by units) and the return header.
+func (h *hydraulics) headers() {
+	for _, hd := range h.block.Children("header") {
+		for _, r := range hd.Refs("from") {
+			if r.Part.Kind == "unit" {
+				h.flow = hd
+			}
+		}
+		for _, r := range hd.Refs("to") {
+			if r.Part.Kind == "unit" {
+				h.ret = hd
+			}
+		}
+	}
+	if h.flow == nil {
+		h.need("a flow header that the units feed")
+	}
+	if h.ret == nil {
+		h.need("a return header that feeds the units")
+	}
+	h.order, h.retOrder = h.takeOff(h.flow), h.takeOff(h.ret)
+}
+
+// takeOff gives the order of the units along a header: as stated, else as they
+// are named.
+func (h *hydraulics) takeOff(header *plant.Part) []int {
+	out := make([]int, 0, len(h.units))
+	for _, t := range h.block.Children("take-off") {
+		subj := t.Subjects()
+		if len(subj) == 0 || subj[0].Part != header {
+			continue
+		}
+		for _, r := range t.Refs("units") {
+			for i := range h.units {
+				if h.units[i].unit == r.Part {
+					out = append(out, i)
+				}
+			}
+		}
+	}
+	if len(out) == 0 {
+		for i := range h.units {
+			out = append(out, i)
+		}
+	} else if len(out) != len(h.units) {
+		h.need("every unit once in the take-off order of " + header.Label())
+	}
+	return out
+}
+
+func (h *hydraulics) circuits() {
+	for i := range h.units {
+		u := &h.units[i]
+		u.out.missing, u.in.missing = "the flow branch of "+u.unit.Label(), "the return branch of "+u.unit.Label()
+		u.lossFlow, u.lossPa = curve(u.unit.Child("water-loss-curve"))
+		u.pump = u.unit.Child("pump")
+		u.pumpFlow, u.pumpHead = curve(u.pump.Child("head-curve"))
+		u.setting = 1
+		if v := u.pump.Get("setting"); v.Known() {
+			u.setting = v.Num
+		}
+		u.oneWay = u.pump.Has("non-return") || u.pump.Has("shut-off")
+	}
+	for _, b := range h.block.Children("branch") {
+		for i := range h.units {
+			u := &h.units[i]
+			if r, ok := b.Ref("from"); ok && r.Part == u.unit {
+				u.out = newWaterPipe(b, b.Get("length"))
+				u.out.k += kBranchTee + 2*kValve
+				if u.oneWay {
+					u.out.k += kNonReturn
+				}
+			}
+			if r, ok := b.Ref("to"); ok && r.Part == u.unit {
+				u.in = newWaterPipe(b, b.Get("length"))
+				u.in.k += kBranchTee
+				if u.unit.Child("strainer") != nil {
+					u.in.k += kStrainer
+				}
+			}
+		}
+	}
+}
+
+// runs follows the pipes from the flow header to the separation and from there
+// to the return header.
+func (h *hydraulics) runs() {
+	next := h.flow
+	for range 16 {
+		p := h.pipeFrom(next)
+		if p == nil {
+			break
+		}
+		h.flowRun = append(h.flowRun, h.run(p))
+		r, ok := p.Ref("to")
+		if !ok {
+			h.need("where " + p.Label() + " leads")
+			return
+		}
+		if k := r.Part.Kind; k == "exchanger" || k == "separator" {
+			h.sep = r.Part
+			break
+		}
+		next = r.Part
+	}
+	if h.sep == nil && h.flow != nil {
+		if r, ok := h.flow.Ref("to"); ok && (r.Part.Kind == "exchanger" || r.Part.Kind == "separator") {
+			h.sep = r.Part
+		}
+	}
+	if h.ret == nil {
+		return
+	}
+	for _, p := range h.block.Children("pipe") {
+		if r, ok := p.Ref("to"); ok && r.Part == h.ret {
+			h.retRun = append(h.retRun, h.run(p))
+		}
+	}
+}
+
+// run is a pipe of the common run with the parts that stand in it.
+func (h *hydraulics) run(p *plant.Part) waterPipe {
+	w := newWaterPipe(p, p.Get("length"))
+	for _, kind := range [...]string{"strainer", "filter", "air-separator"} {
+		for _, part := range h.c.P.ByKind(kind) {
+			if r, ok := part.Ref("on"); !ok || r.Part != p {
+				continue
+			}
+			if v := part.Get("loss"); v.Known() {
+				w.stated += v.Num
+			} else if kind == "strainer" {
+				w.k += kStrainer
+			} else {
+				w.k += kExitHeader
+			}
+		}
+	}
+	return w
+}
+
+func (h *hydraulics) pipeFrom(part *plant.Part) *plant.Part {
+	if part == nil {
+		return nil
+	}
+	for _, p := range h.block.Children("pipe") {
+		if r, ok := p.Ref("from"); ok && r.Part == part {
+			return p
+		}
+	}
+	return nil
+}
+
+// segments gives the length of a header between two take-offs.
+func segments(header *plant.Part, n int) (plant.Value, float64) {
+	length := header.Get("length")
+	if v := header.Get("pitch"); v.Known() {
+		return v, v.Num
+	}
+	if length.Known() && n > 1 {
+		return length, length.Num / float64(n-1)
+	}
+	return length, length.Num
+}
+
+// headerTee is the loss coefficient of a tee passed straight through.
+func headerTee(header *plant.Part) float64 {
+	if v := header.Get("loss-coefficient"); v.Known() {
+		return v.Num
+	}
+	return kTee
+}
+
+// design computes the values at the design flow of every unit: velocity, loss
+// and gradient of headers and pipes, head needed and head at hand of each pump.
+func (h *hydraulics) design() {
+	total, lack := 0.0, ""
+	for i := range h.units {
+		if h.units[i].design == 0 && lack == "" {
+			lack = "the design flow of " + h.units[i].unit.Label()
+		}
+		total += h.units[i].design
+	}
+	flowShare := h.header(h.flow, h.order, total, lack, false)
+	retShare := h.header(h.ret, h.retOrder, total, lack, true)
+	common := 0.0
+	known := lack == "" && flowShare != nil && retShare != nil
+	for _, list := range [][]waterPipe{h.flowRun, h.retRun} {
+		for i := range list {
+			pa, ok := h.pipeValues(&list[i], total, lack)
+			common += pa
+			known = known && ok
+		}
+	}
+	common, known = h.separation(total, lack, common, known)
+	for i := range h.units {
+		h.pumpMargin(&h.units[i], i, common, known, flowShare, retShare)
+	}
+}
+
+// header stores velocity, gradient and loss of a header, and gives for each
+// unit the loss between its take-off and the header's end.
+func (h *hydraulics) header(part *plant.Part, order []int, total float64, lack string, isReturn bool) []float64 {
+	if part == nil {
+		return nil
+	}
+	length, share := segments(part, len(order))
+	w := newWaterPipe(part, length)
+	w.length, w.k = share, headerTee(part)
+	if w.missing == "" {
+		w.missing = lack
+	}
+	if w.missing == "" && len(order) != len(h.units) {
+		w.missing = "every unit once in the take-off order of " + part.Label()
+	}
+	if w.missing != "" {
+		for _, name := range [...]string{"velocity", "gradient", "pressure-loss"} {
+			h.c.Missing(part, name, Plain, Always, w.missing)
+		}
+		return nil
+	}
+	losses := make([]float64, len(h.units))
+	n := len(order)
+	flow, sum := 0.0, 0.0
+	if isReturn {
+		flow = total // falls from take-off to take-off
+		for k := 0; k < n; k++ {
+			losses[order[k]] = sum
+			flow -= h.units[order[k]].design
+			if k < n-1 {
+				pa, _, _ := w.loss(flow, &h.state)
+				sum += pa
+			}
+		}
+	} else {
+		var seg [64]float64
+		for k := 0; k < n-1 && k < len(seg); k++ {
+			flow += h.units[order[k]].design
+			seg[k], _, _ = w.loss(flow, &h.state)
+			sum += seg[k]
+		}
+		after := sum
+		for k := 0; k < n; k++ {
+			losses[order[k]] = after
+			if k < n-1 {
+				after -= seg[k]
+			}
+		}
+	}
+	_, v, g := w.loss(total, &h.state)
+	in := h.c.Inputs(Input{Name: "V", Num: total, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)}, Input{Name: "D", Num: w.bore, Dim: lang.Length, Unit: "mm"}, Input{Name: "rho", Num: h.state.Density, Dim: lang.Density})
+	h.c.Add(Quantity{Part: part, Name: "velocity", Num: v, Dim: lang.Velocity, Unit: "m/s", Formula: &FormulaHeaderVelocity, Inputs: in})
+	h.c.Add(Quantity{Part: part, Name: "gradient", Num: g, Dim: lang.PressureGrad, Unit: "Pa/m", Formula: &FormulaWaterLoss, Inputs: in})
+	h.c.Add(Quantity{Part: part, Name: "pressure-loss", Num: sum, Dim: lang.Pressure, Unit: "kPa", Formula: &FormulaWaterLoss,
+		Inputs: h.c.Inputs(Input{Name: "L of a segment", Num: share, Dim: lang.Length}, Input{Name: "segments", Num: float64(n - 1), Dim: lang.Count}, Input{Name: "K of a tee", Num: w.k, Dim: lang.Ratio}, Input{Name: "D", Num: w.bore, Dim: lang.Length, Unit: "mm"})})
+	return losses
+}
+
+// pipeValues stores velocity, gradient and loss of a pipe of the common run.
+func (h *hydraulics) pipeValues(w *waterPipe, flow float64, lack string) (float64, bool) {
+	if w.missing == "" {
+		w.missing = lack
+	}
+	if w.missing != "" {
+		for _, name := range [...]string{"velocity", "gradient", "pressure-loss"} {
+			h.c.Missing(w.part, name, Plain, Always, w.missing)
+		}
+		return 0, false
+	}
+	pa, v, g := w.loss(flow, &h.state)
+	in := h.c.Inputs(Input{Name: "V", Num: flow, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)}, Input{Name: "D", Num: w.bore, Dim: lang.Length, Unit: "mm"}, Input{Name: "L", Num: w.length, Dim: lang.Length}, Input{Name: "sum K", Num: w.k, Dim: lang.Ratio})
+	h.c.Add(Quantity{Part: w.part, Name: "velocity", Num: v, Dim: lang.Velocity, Unit: "m/s", Formula: &FormulaHeaderVelocity, Inputs: in})
+	h.c.Add(Quantity{Part: w.part, Name: "gradient", Num: g, Dim: lang.PressureGrad, Unit: "Pa/m", Formula: &FormulaWaterLoss, Inputs: in})
+	h.c.Add(Quantity{Part: w.part, Name: "pressure-loss", Num: pa, Dim: lang.Pressure, Unit: "kPa", Formula: &FormulaWaterLoss, Inputs: in})
+	return pa, true
+}
+
+// separation adds the loss of the exchanger's primary side; a separator has
+// none worth counting.
+func (h *hydraulics) separation(total float64, lack string, common float64, known bool) (float64, bool) {
+	if h.sep == nil || h.sep.Kind != "exchanger" {
+		return common, known
+	}
+	flows, pa := curve(h.sep.Child("primary-loss-curve"))
+	if lack != "" || len(flows) == 0 {
+		what := lack
+		if what == "" {
+			what = "the primary loss curve of " + h.sep.Label()
+		}
+		h.c.Missing(h.sep, "pressure-loss", Plain, Always, what)
+		return common, false
+	}
+	loss, ok := square(flows, pa, total)
+	if !ok {
+		return common, false
+	}
+	h.c.Add(Quantity{Part: h.sep, Name: "pressure-loss", Num: loss, Dim: lang.Pressure, Unit: "kPa", Formula: &FormulaWaterLoss, Inputs: h.c.Inputs(Input{Name: "V", Num: total, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)})})
+	return common + loss, known
+}
+
+func (h *hydraulics) pumpMargin(u *circuit, i int, common float64, known bool, flowShare, retShare []float64) {
+	lack := ""
+	switch {
+	case u.pump == nil:
+		lack = "the pump of " + u.unit.Label()
+	case u.design == 0:
+		lack = "the design flow of " + u.unit.Label()
+	case len(u.lossFlow) == 0:
+		lack = "the water loss curve of " + u.unit.Label()
+	case len(u.pumpFlow) < 2:
+		lack = "the head curve of the pump of " + u.unit.Label()
+	case u.out.missing != "":
+		lack = u.out.missing
+	case u.in.missing != "":
+		lack = u.in.missing
+	case !known:
+		lack = "headers and common pipes that can be computed"
+	}
+	if lack != "" {
+		h.c.Missing(u.unit, "pump-margin", Plain, AllFull, lack)
+		return
+	}
+	own, _ := square(u.lossFlow, u.lossPa, u.design)
+	branch, _, _ := u.out.loss(u.design, &h.state)
+	back, _, _ := u.in.loss(u.design, &h.state)
+	need := own + branch + back + flowShare[i] + retShare[i] + common
+	n := u.setting
+	head, ok := headAt(u.pumpFlow, u.pumpHead, u.design/n)
+	head *= n * n
+	if !ok {
+		h.c.Missing(u.unit, "pump-margin", Plain, AllFull, "a pump whose curve reaches the design flow of "+lang.In(u.design, flowUnit(h.c.P)))
+		return
+	}
+	in := h.c.Inputs(
+		Input{Name: "pump head", Num: head, Dim: lang.Pressure, Unit: "kPa"}, Input{Name: "unit", Num: own, Dim: lang.Pressure, Unit: "kPa"}, Input{Name: "branches", Num: branch + back, Dim: lang.Pressure, Unit: "kPa"},
+		Input{Name: "headers", Num: flowShare[i] + retShare[i], Dim: lang.Pressure, Unit: "kPa"}, Input{Name: "pipes and separation", Num: common, Dim: lang.Pressure, Unit: "kPa"},
+		Input{Name: "V", Num: u.design, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)},
+	)
+	h.c.Add(Quantity{Part: u.unit, Name: "needed-head", Case: AllFull, Num: need, Dim: lang.Pressure, Unit: "kPa", Formula: &FormulaPumpMargin, Inputs: in, At: u.pump.Span()})
+	h.c.Add(Quantity{Part: u.unit, Name: "pump-margin", Case: AllFull, Num: head - need, Dim: lang.Pressure, Unit: "kPa", Formula: &FormulaPumpMargin, Inputs: in, At: u.pump.Span()})
+}
