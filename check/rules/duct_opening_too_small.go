@@ -1,0 +1,37 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/ventilation"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "duct-opening-too-small", Group: check.Gas, Severity: lang.Warning, Since: "0.1",
+	Summary: "The vents of a duct with a gas pipe are too small.",
+	Why:     "A leak fills the duct.",
+	Mend:    "enlarge the vents at top and bottom",
+	Sources: sources(ventilation.SourceDuct),
+	Run: func(p *check.Pass) {
+		for _, d := range p.Plant.Block("gas-run").Children("duct") {
+			area, open := d.Get("area"), d.Get("opening")
+			if !area.Known() {
+				p.Unknown(d, "the cross-section of the duct")
+				continue
+			}
+			need, err := ventilation.Duct(area.Num)
+			if err != nil {
+				p.Unknown(d, err.Error())
+				continue
+			}
+			if need == 0 || open.Known() && open.Num >= need*(1-1e-9) {
+				continue
+			}
+			have := "none"
+			if open.Known() {
+				have = lang.In(open.Num, "m2")
+			}
+			p.Absent(d, "the vents of the duct", check.Finding{Found: have, Limit: "at least " + lang.In(need, "m2"), Message: "The duct of " + lang.In(area.Num, "m2") + " needs vents of " + lang.In(need, "m2") + " at top and bottom; stated: " + have + "."})
+		}
+	},
+})

@@ -1,0 +1,45 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "unit-not-on-gas-run", Group: check.Gas, Severity: lang.Error, Device: true, Since: "0.1",
+	Summary: "A unit is not connected to the gas run.",
+	Why:     "It has no gas, or gas that nobody sized.",
+	Mend:    "connect it by a drop, or list it with the manifold",
+	Sources: sources(cite.Source{Work: "a fired unit needs gas", Read: cite.Practice}),
+	Run: func(p *check.Pass) {
+		block := p.Plant.Block("gas-run")
+		if block == nil {
+			return
+		}
+		on := map[*plant.Part]bool{}
+		for _, kind := range [...]string{"pipe", "drop"} {
+			for _, d := range block.Children(kind) {
+				for _, r := range d.Refs("to") {
+					on[r.Part] = true
+				}
+			}
+		}
+		fed := map[*plant.Part]bool{}
+		manifolds := block.Children("manifold")
+		for _, m := range manifolds {
+			for _, r := range m.Refs("feeds") {
+				fed[r.Part] = true
+			}
+		}
+		for _, u := range p.Plant.Units() {
+			switch {
+			case !on[u]:
+				p.Absent(u, "the gas drop of "+u.Label(), check.Finding{Message: u.Label() + " is not connected to the gas run."})
+			case len(manifolds) > 0 && !fed[u]:
+				p.Absent(u, u.Label()+" in the list of the manifold", check.Finding{Message: u.Label() + " has a drop, but no manifold lists it."})
+			}
+		}
+	},
+})
