@@ -1,0 +1,24 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "margins-compounded", Group: check.Capacity, Severity: lang.Warning, Since: "0.1",
+	Summary: "A margin on the emitters and one on the units are both taken.",
+	Why:     "Ten and twenty per cent make thirty-two: the plant is oversized twice.",
+	Mend:    "keep one of the margins",
+	Sources: sources(cite.Source{Work: "Public heating course notes citing CIBSE Guide F", Clause: "boiler sizing, Guide F 10.1", Read: cite.Published}),
+	Run: func(p *check.Pass) {
+		m := p.Plant.Block("basis").Child("margin")
+		e, u := m.Get("emitters"), m.Get("units")
+		if !e.Known() || !u.Known() || e.Num <= 0 || u.Num <= 0 {
+			return
+		}
+		both := (1+e.Num)*(1+u.Num) - 1
+		p.Report(m, check.Finding{Found: lang.In(both, "%") + " together", Limit: "one margin", Message: "A margin of " + lang.In(e.Num, "%") + " on the emitters and of " + lang.In(u.Num, "%") + " on the units make " + lang.In(both, "%") + " together."})
+	},
+})

@@ -1,0 +1,41 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/check/solve"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "unit-flow-too-small", Group: check.Water, Severity: lang.Error, Since: "0.1",
+	Summary: "The design flow of a unit is less than it needs.",
+	Why:     "The unit boils in its own passages and locks out.",
+	Mend:    "raise the flow, that is, take a smaller temperature difference",
+	Sources: sources(cite.Source{Work: "data of the unit", Read: cite.Published}),
+	Run: func(p *check.Pass) {
+		unit := "m3/h"
+		if p.Plant.Block("basis").Get("jurisdiction").Is("US") {
+			unit = "gpm"
+		}
+		for _, u := range p.Plant.Units() {
+			q := p.Results.Get(u, "design-flow", solve.Always)
+			v := u.Child("flow-least").First()
+			if v.Known() {
+				if f := p.AtLeast(q, check.StatedLimit(v, unit, "data of the unit")); f != nil {
+					f.Message = "The design flow of " + u.Label() + " is " + f.Found + "; it needs " + lang.In(v.Num, unit) + "."
+					p.Report(u, *f)
+				}
+				continue
+			}
+			primary, rise := p.Plant.Block("basis").Get("primary"), u.Child("rise-most").First()
+			if !rise.Known() || !primary.Known() {
+				p.Unknown(u, "the least flow or the greatest rise of "+u.Label())
+				continue
+			}
+			if d := primary.Num - primary.Num2; d > rise.Num*(1+1e-9) {
+				p.Report(u, check.Finding{Found: lang.In(d, "K"), Limit: "at most " + lang.In(rise.Num, "K"), Message: "The design difference of " + lang.In(d, "K") + " is more than the " + lang.In(rise.Num, "K") + " that " + u.Label() + " stands."})
+			}
+		}
+	},
+})
