@@ -26,7 +26,7 @@ var basisRows = []Row{
 		Help:  "One part of the design load.", Example: "load Heating 510 kW heating",
 	},
 	single("basis", "load-least", 1, "The least load that lasts, in summer for example.", "load-least 35 kW summer", qty("load-least", Power, "least lasting load").need(), choice("season", "when", "summer", "night", "all-year")),
-	single("basis", "margin", 1, "Margins on emitters and units.", "margin emitters 10 %", qty("emitters", Ratio, "on the emitters").by().likely(0, 1), qty("units", Ratio, "on the units").label("generators").by().likely(0, 1)),
+	single("basis", "margin", 1, "Margins on emitters and units.", "margin emitters 10 %", qty("emitters", Ratio, "on the emitters").by().likely(0, 1), qty("units", Ratio, "on the units").by().likely(0, 1)),
 	single("basis", "standby", 1, "How many units may be off with the load still met.", "standby 1 unit", qty("standby", Count, "units in reserve").need().likely(0, 7)),
 	single("basis", "firing", 1, "Whether all units may fire at once.", "firing all-together", choice("firing", "how units fire", "all-together", "locked-in-turn").need()),
 	single("basis", "load-curve", 1, "How the load is spread over the hours of a year.", "load-curve 5200 h base 8 %",
