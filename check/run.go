@@ -2,6 +2,7 @@ package check
 
 import (
 	"sort"
+	"strings"
 
 	"example.org/tundish/check/plant"
 	"example.org/tundish/check/solve"
@@ -97,6 +98,7 @@ func finish(rep *Report) {
 	rep.Findings = unique(rep.Findings, func(a, b *Finding) bool {
 		return a.Rule == b.Rule && a.Span == b.Span && a.Message == b.Message && name(a.File) == name(b.File)
 	})
+	rep.Findings = likewise(rep.Findings)
 	sort.SliceStable(rep.Unknowns, func(i, j int) bool {
 		a, b := &rep.Unknowns[i], &rep.Unknowns[j]
 		if a.Span.Start != b.Span.Start {
@@ -121,6 +123,31 @@ func unique[T any](list []T, same func(a, b *T) bool) []T {
 		if !same(&out[len(out)-1], &list[i]) {
 			out = append(out, list[i])
 		}
+	}
+	return out
+}
+
+// likewise joins findings of one rule on one place that differ only in the
+// member of a group they speak of: a group of eight is one fault in the text.
+// The first tells its numbers, the others are named behind it.
+func likewise(list []Finding) []Finding {
+	out := list[:0]
+	for i := 0; i < len(list); {
+		f := list[i]
+		j := i + 1
+		also := ""
+		for ; j < len(list); j++ {
+			g := &list[j]
+			if g.Rule != f.Rule || g.Span != f.Span || g.File != f.File || g.Severity != f.Severity || g.Part == f.Part || g.Part == "" || strings.Contains(also, " "+g.Part+",") {
+				break
+			}
+			also += " " + g.Part + ","
+		}
+		if also != "" {
+			f.Message += " Likewise" + strings.TrimSuffix(also, ",") + "."
+		}
+		out = append(out, f)
+		i = j
 	}
 	return out
 }
