@@ -18,18 +18,34 @@ type Pass struct {
 	in      *Input
 	rep     *Report
 	used    map[*plant.Part]int
+	us      bool // the plant speaks US units
 }
 
 // Limit gives a limit of the tables, with the project's override in force.
 func (p *Pass) Limit(id string) Limit {
-	if l, ok := p.in.Overrides[id]; ok {
-		return l
-	}
-	l, ok := tables.Limits()[id]
+	l, ok := p.in.Overrides[id]
 	if !ok {
-		panic("check: rule " + p.Rule.ID + " asks for an unknown limit " + id) // caught by the rule test
+		if l, ok = tables.Limits()[id]; !ok {
+			panic("check: rule " + p.Rule.ID + " asks for an unknown limit " + id) // caught by the rule test
+		}
+	}
+	if p.us {
+		if u, ok := lang.LookupUnit(l.Unit); ok && !u.US {
+			if s := lang.UsualUnit(l.Num, l.Dim, lang.US); s != "" && !universal(l.Dim) {
+				l.Unit = s
+			}
+		}
 	}
 	return l
+}
+
+// universal dimensions are written alike in both systems of units.
+func universal(d lang.Dimension) bool {
+	switch d {
+	case lang.Count, lang.Ratio, lang.Time, lang.Angle, lang.Acidity, lang.ExplosiveLimit, lang.Frequency, lang.Voltage, lang.Current:
+		return true
+	}
+	return false
 }
 
 // Report adds a finding. Empty fields are filled from the rule and the part.

@@ -4,7 +4,7 @@ var basisRows = []Row{
 	{In: in("plant"), Keyword: "basis", Times: Once, Block: MustBlock, Stage: 1, Help: "What the design stands on: jurisdiction, altitude, gas, temperatures, loads.", Example: "basis {\n  jurisdiction UK\n}"},
 	{
 		In: in("basis"), Keyword: "jurisdiction", Times: AtMostOnce, Stage: 1,
-		Slots: slots(Slot{Name: "jurisdiction", Type: CodeType, Choices: []string{"UK", "EU", "US"}, Required: true, Help: "whose rules count"}, choice("sizing", "US method of sizing gas pipes", "longest-length", "branch-length")),
+		Slots: slots(Slot{Name: "jurisdiction", Type: CodeType, Choices: []string{"UK", "EU", "US"}, Required: true, Help: "whose rules count"}, choice("sizing", "US method of sizing gas pipes", "longest-length", "branch-length").by()),
 		Help:  "Whose rules and units count. It chooses the limits of gas, air and flue.", Example: "jurisdiction UK",
 	},
 	single("basis", "standard", 1, "The standards that the design cites.", `standard "BS 6644", "IGEM/UP/2"`, text("standard", "number of the standard").many().need()),

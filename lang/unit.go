@@ -26,7 +26,7 @@ type Unit struct {
 }
 
 // Inches reports whether a pair in this unit is a fraction, as in 1 1/4 in.
-func (u *Unit) Inches() bool { return u.Symbol == "in" }
+func (u *Unit) Inches() bool { return u.Symbol == "in" || u.Symbol == "in/ft" }
 
 const (
 	inch    = 0.0254
