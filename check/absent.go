@@ -6,7 +6,7 @@ import "example.org/tundish/check/plant"
 // of the file cannot be read the thing may only be unreadable; then it is
 // Unknown, not a fault.
 func (p *Pass) Absent(part *plant.Part, what string, f Finding) {
-	if p.Plant.File.Damaged() {
+	if p.Plant.Damaged() {
 		p.Unknown(part, "a file that can be read whole, to look for "+what)
 		return
 	}

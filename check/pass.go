@@ -51,6 +51,10 @@ func universal(d lang.Dimension) bool {
 // Report adds a finding. Empty fields are filled from the rule and the part.
 func (p *Pass) Report(part *plant.Part, f Finding) {
 	f.Rule = p.Rule.ID
+	if part != nil && part.Stmt != nil && part.Stmt.Head.Problem != nil {
+		p.Unknown(part, "a statement that can be read") // half typed: what it lacks may still come
+		return
+	}
 	if f.Severity == lang.Note && p.Rule.Severity != lang.Note {
 		f.Severity = p.Rule.Severity
 	}

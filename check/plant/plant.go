@@ -16,6 +16,7 @@ type Plant struct {
 	byName     map[string]*Part
 	byKind     map[string][]*Part
 	unitGroup  *Part
+	damage     damage
 }
 
 // FileProblem is a problem together with the file it stands in.

@@ -211,7 +211,7 @@ func (r *resolver) reference(part *Part, e *lang.Expr, kinds []string, _ int) in
 			full += "." + e.Tail
 		}
 		if isTypeSlot(kinds) {
-			if r.plant.Types[n] == nil {
+			if r.plant.Types[n] == nil && !r.plant.Damaged("use") {
 				missing = append(missing, n)
 			}
 			continue
@@ -221,6 +221,9 @@ func (r *resolver) reference(part *Part, e *lang.Expr, kinds []string, _ int) in
 			ref, ok = r.plant.Of.lookup(full)
 		}
 		if !ok {
+			if r.plant.damage.names[n] || r.plant.damage.blocks[everywhere] {
+				continue // it may stand in a statement that cannot be read
+			}
 			missing = append(missing, full)
 			continue
 		}

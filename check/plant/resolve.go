@@ -25,6 +25,7 @@ func Resolve(f *lang.File, load Loader) *Plant {
 	*p.Root = Part{Kind: p.Kind, Address: p.Kind, File: f, plant: p, Of: 1}
 	r.keep = true
 	r.children(p.Root, f.Statements, f)
+	p.findDamage()
 	r.index()
 	r.references()
 	return p

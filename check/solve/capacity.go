@@ -58,7 +58,7 @@ func solveLoad(c *Context, basis *plant.Part) (load float64, lack string) {
 	}
 	loads := basis.Children("load")
 	switch {
-	case c.P.File.Damaged():
+	case c.P.Damaged("basis"):
 		lack = "a file that can be read whole"
 	case len(loads) == 0:
 		lack = "a load in the basis"
@@ -83,7 +83,7 @@ func solveLoad(c *Context, basis *plant.Part) (load float64, lack string) {
 }
 
 func solveOutputs(c *Context, group *plant.Part) (total, largest float64, lack string) {
-	if c.P.File.Damaged() {
+	if c.P.Damaged("units") {
 		lack = "a file that can be read whole"
 	}
 	for _, u := range c.P.Units() {

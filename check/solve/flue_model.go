@@ -58,7 +58,7 @@ func (m *flueModel) need(what string) {
 // terminal.
 func newFlueModel(c *Context, part *plant.Part) *flueModel {
 	m := &flueModel{part: part, header: part.Child("flue-header"), riser: part.Child("riser"), terminal: part.Child("terminal"), outlet: true}
-	if c.P.File.Damaged() {
+	if c.P.Damaged("flue", "basis", "units") {
 		m.need("a file that can be read whole")
 	}
 	for _, con := range part.Children("connector") {

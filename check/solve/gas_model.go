@@ -52,7 +52,7 @@ func (t *gasTree) need(what string) {
 func newGasTree(c *Context, block *plant.Part) *gasTree {
 	t := &gasTree{}
 	basis := c.P.Block("basis")
-	if c.P.File.Damaged() {
+	if c.P.Damaged("gas-run", "basis", "units") {
 		t.need("a file that can be read whole")
 	}
 	t.readFuel(basis)

@@ -8,7 +8,7 @@ func netInputOfAll(p *plant.Plant) (sum float64, missing string) {
 	if len(p.Units()) == 0 {
 		return 0, "units"
 	}
-	if p.File.Damaged() {
+	if p.Damaged("units") {
 		return 0, "a file that can be read whole"
 	}
 	for _, u := range p.Units() {

@@ -66,7 +66,7 @@ func solveWater(c *Context) {
 	if h.block == nil || len(h.units) == 0 {
 		return
 	}
-	if c.P.File.Damaged() {
+	if c.P.Damaged("headers", "separation", "units") {
 		h.need("a file that can be read whole")
 	}
 	h.headers()
