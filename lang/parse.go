@@ -130,7 +130,7 @@ func (p *parser) split() {
 // openAlone takes a brace that no statement stands before: it belongs to the
 // statement on the line above, or to one whose first line was lost.
 func (p *parser) openAlone(t Token, indent int) {
-	if n := len(p.events); n > 0 && p.events[n-1].st != nil && !p.events[n-1].opens {
+	if n := len(p.events); n > 0 && p.events[n-1].st != nil && !p.events[n-1].opens && p.nextLine(p.events[n-1].st, t) {
 		p.events[n-1].opens, p.events[n-1].brace = true, t.Span
 		return
 	}
@@ -140,6 +140,12 @@ func (p *parser) openAlone(t Token, indent int) {
 	})
 	h := &Head{Problem: &Problem{}, Span: Span{0, 0}}
 	p.events = append(p.events, event{st: &Statement{Head: h, Base: t.Span.Start}, opens: true, brace: t.Span, indent: indent})
+}
+
+// nextLine tells whether a brace stands on the line right below a statement.
+func (p *parser) nextLine(st *Statement, brace Token) bool {
+	src := p.file.Source
+	return src.LineOf(brace.Span.Start)-src.LineOf(max(st.HeadSpan().End-1, 0)) <= 1
 }
 
 // statementEnd finds the token behind a statement: a line end outside brackets,
