@@ -238,6 +238,9 @@ func Convert(v float64, from, to string) (float64, error) {
 	if !ok {
 		return 0, fmt.Errorf("%w %q is not known%s", ErrUnit, to, meant(to))
 	}
+	if k, ok := kelvin(v, from, to, f, t); ok {
+		return k, nil
+	}
 	if f.Dim != t.Dim && !interchangeable(f.Dim, t.Dim) {
 		return 0, fmt.Errorf("%w %q is a %s and %q is a %s", ErrUnit, from, f.Dim, to, t.Dim)
 	}

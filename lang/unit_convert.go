@@ -22,8 +22,8 @@ var conversionOnly = map[string]Unit{
 	"mmHg":                {"", Pressure, 133.322387415, 0, "millimeters of mercury", false},
 	"inHg":                {"", Pressure, 25.4 * 133.322387415, 0, "inches of mercury", true},
 	"mmWC":                {"", Pressure, gravity, 0, "millimeters of water column", false},
-	"inWC_39F":            {"", Pressure, 249.08208333333335, 0, "", true},
-	"inWC_60F":            {"", Pressure, 248.84, 0, "", true},
+	"inWC_39F":            {"", Pressure, inch * 999.972 * gravity, 0, "water at 39 F", true},
+	"inWC_60F":            {"", Pressure, inch * 999.001 * gravity, 0, "water at 60 F", true},
 	"kgf/cm2":             {"", Pressure, gravity * 1e4, 0, "", false},
 	"psi/100ft":           {"", PressureGrad, psi / (100 * foot), 0, "", true},
 	"hp_mech":             {"", Power, 550 * foot * 4.4482216152605, 0, "mechanical horsepower", true},
@@ -63,4 +63,16 @@ func conversionUnit(symbol string) (*Unit, bool) {
 // them apart: an angle is no slope, but a kelvin may count from absolute zero.
 func interchangeable(a, b Dimension) bool {
 	return a == Ratio && b == Count || a == Count && b == Ratio
+}
+
+// kelvin converts between K, taken as absolute, and degC or degF.
+func kelvin(v float64, from, to string, f, t *Unit) (float64, bool) {
+	const zeroCelsius = 273.15
+	switch {
+	case from == "K" && t.Dim == Temperature:
+		return FromSI(v-zeroCelsius, t), true
+	case to == "K" && f.Dim == Temperature:
+		return ToSI(v, f) + zeroCelsius, true
+	}
+	return 0, false
 }
