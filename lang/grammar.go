@@ -83,6 +83,7 @@ type headNode struct {
 	keyword string
 	keySpan Span
 	items   []Item
+	fault   error // the library keeps only an error's words; the place is kept here
 }
 
 // fault is a syntax error with the stretch of text that it is about.
@@ -95,6 +96,11 @@ func (f *fault) Error() string { return f.message }
 
 // Parse implements participle.Parseable.
 func (n *headNode) Parse(lex *lexer.PeekingLexer) error {
+	n.fault = n.read(lex)
+	return n.fault
+}
+
+func (n *headNode) read(lex *lexer.PeekingLexer) error {
 	p := &head{lex: lex}
 	t := p.peek()
 	if kindOf(t.Type) != WordToken || t.EOF() {
@@ -370,6 +376,9 @@ func parseHead(text string, tokens []Token, base int, keep string) *Head {
 		if n != nil {
 			h.Keyword, h.KeySpan, h.Items = n.keyword, n.keySpan, n.items
 			ownStrings(h, keep)
+			if n.fault != nil {
+				err = n.fault
+			}
 		}
 	}
 	if err != nil {

@@ -8,8 +8,14 @@ import (
 	"testing"
 )
 
-// root is the folder of the project, seen from this package.
-const root = "../.."
+// root is the folder of the project.
+var root = func() string {
+	p, err := filepath.Abs("../..")
+	if err != nil {
+		panic(err)
+	}
+	return p
+}()
 
 // tundish runs the program in the project's folder with the arguments.
 func tundish(t *testing.T, stdin string, args ...string) (stdout, stderr string, code int) {
