@@ -6,10 +6,12 @@ var flueMaterials = []string{"polypropylene", "stainless", "aluminium", "plastic
 func flueSlots(rest ...any) []Slot {
 	return slots(append([]any{
 		choice("material", "what the flue is made of", flueMaterials...), sizeSlot("nominal bore"), qty("length", Length, "measured length").need().likely(0.05, 200),
-		Slot{Name: "from", Label: "from", Type: PartsType, List: true, Help: "where the products come from"}, Slot{Name: "to", Label: "to", Type: PartsType, List: true, Help: "where they go"},
+		Slot{Name: "from", Label: "from", Type: PartsType, List: true, Help: "where the products come from"},
+		Slot{Name: "to", Label: "to", Type: PartsType, List: true, Help: "where they go"},
 		qty("rise", Length, "height gained").by().likely(-20, 200), code("class", "class of temperature, pressure and wetness").by(),
 		qty("bends", Count, "bends of 90 degrees").by(), qty("half-bends", Count, "bends of 45 degrees").by(), qty("loss-coefficient", Ratio, "sum of further loss coefficients").by().likely(0, 50),
-		qty("roughness", Length, "of the inner wall").by().likely(0, 0.02), qty("falls", Slope, "fall of the run").by().likely(-0.5, 1), Slot{Name: "towards", Label: "towards", Type: PartsType, List: true, Help: "what it falls towards"},
+		qty("roughness", Length, "of the inner wall").by().likely(0, 0.02), qty("falls", Slope, "fall of the run").by().likely(-0.5, 1),
+		Slot{Name: "towards", Label: "towards", Type: PartsType, List: true, Help: "what it falls towards"},
 		qty("resistance", Transmittance, "heat lost by area and kelvin").label("heat-loss").likely(0.05, 20), flag("insulated", "with insulation"), flag("outdoors", "it runs outdoors"), flag("concealed", "it cannot be seen"), flag("fire-stopped", "sealed where it crosses a floor or wall"), flag("sleeve", "in a sleeve where it crosses"),
 		qty("support", Length, "distance from support to support").by(),
 	}, rest...)...)

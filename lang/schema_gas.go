@@ -13,7 +13,8 @@ func runSlots(rest ...any) []Slot {
 	return slots(append([]any{
 		material(), sizeSlot("nominal size"), qty("length", Length, "measured length").likely(0.01, 1000),
 		qty("rise", Length, "height gained along the run; negative for a fall").by().likely(-100, 200),
-		part("from", "where the flow comes from"), Slot{Name: "to", Label: "to", Type: PartsType, List: true, Help: "where the flow goes"},
+		part("from", "where the flow comes from"),
+		Slot{Name: "to", Label: "to", Type: PartsType, List: true, Help: "where the flow goes"},
 		fittingSlots(),
 		qty("sleeves", Count, "sleeves where it crosses walls or floors").by(),
 		qty("crossings", Count, "walls and floors that it crosses").by(),

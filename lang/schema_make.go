@@ -38,20 +38,10 @@ func (s Slot) label(l string) Slot           { s.Label = l; return s }
 func (s Slot) suffix(l string) Slot          { s.Suffix = l; return s }
 func (s Slot) need() Slot                    { s.Required = true; return s }
 func (s Slot) many() Slot                    { s.List = true; return s }
-func (s Slot) again() Slot                   { s.Repeats = true; return s }
-func (s Slot) ordered() Slot                 { s.OrderCounts = true; return s }
 func (s Slot) likely(low, high float64) Slot { s.Low, s.High = low, high; return s }
-func (s Slot) standard(value, from string) Slot {
-	s.Default, s.DefaultFrom = value, from
-	return s
-}
-func (s Slot) ranged() Slot { s.Forms = []NumberForm{Range}; return s }
-func (s Slot) paired() Slot { s.Forms = []NumberForm{Pair}; return s }
-func (s Slot) oneOrPair() Slot {
-	s.Forms = []NumberForm{Single, Pair}
-	return s
-}
-func (s Slot) agrees(computed string) Slot { s.Computed = computed; return s }
+func (s Slot) ranged() Slot                  { s.Forms = []NumberForm{Range}; return s }
+func (s Slot) paired() Slot                  { s.Forms = []NumberForm{Pair}; return s }
+func (s Slot) agrees(computed string) Slot   { s.Computed = computed; return s }
 
 // materials of pipes, as every run names them.
 var pipeMaterials = []string{"steel", "steel-heavy", "steel-40", "copper", "stainless", "polyethylene", "polypropylene", "plastic"}

@@ -72,7 +72,7 @@ func TestNum(t *testing.T) {
 		v    float64
 		d    int
 		want string
-	}{{0, 4, "0"}, {-0.0, 4, "0"}, {-0.00001, 2, "-0.00001"}, {1234.5, 4, "1234"}, {0.1 + 0.2, 4, "0.3"}, {19.999999, 4, "20"}, {-1.0136, 4, "-1.014"}, {1e6, 4, "1000000"}, {math.NaN(), 4, "not a number"}, {math.Inf(1), 4, "without limit"}} {
+	}{{0, 4, "0"}, {math.Copysign(0, -1), 4, "0"}, {-0.00001, 2, "-0.00001"}, {1234.5, 4, "1234"}, {0.1 + 0.2, 4, "0.3"}, {19.999999, 4, "20"}, {-1.0136, 4, "-1.014"}, {1e6, 4, "1000000"}, {math.NaN(), 4, "not a number"}, {math.Inf(1), 4, "without limit"}} {
 		if got := Num(c.v, c.d); got != c.want {
 			t.Errorf("Num(%g, %d) = %q, want %q", c.v, c.d, got, c.want)
 		}

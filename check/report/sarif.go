@@ -68,7 +68,7 @@ func sarifResult(f *JSONFinding, index map[string]int) *sarif.Result {
 		res.WithRuleIndex(i)
 	}
 	res.AddLocation(sarifLocation(f.File, f.Line, f.Column, f.EndLine, f.EndColumn))
-	res.AddPartialFingerprint("tundish/v1", Fingerprint(f))
+	res.WithPartialFingerprints(map[string]string{"tundish/v1": Fingerprint(f)})
 	for _, fix := range f.Fixes {
 		byFile := map[string]*sarif.ArtifactChange{}
 		sf := sarif.NewFix().WithDescription(sarif.NewTextMessage(fix.Title))

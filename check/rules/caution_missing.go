@@ -62,23 +62,28 @@ const manualLift = 25
 var cautionTriggers = []cautionTrigger{
 	{
 		"gas", lang.Error, "gas units", "Work on gas by a registered engineer only.",
-		cite.Source{Work: "Gas Safety (Installation and Use) Regulations 1998", Clause: "regulation 26", Read: cite.Published}, firstUnit,
+		cite.Source{Work: "Gas Safety (Installation and Use) Regulations 1998", Clause: "regulation 26", Read: cite.Published},
+		firstUnit,
 	},
 	{
 		"carbon-monoxide", lang.Error, "units and flues that make products of combustion", "Keep ventilation openings and flues free; leave the room when the detector sounds.",
-		cite.Source{Work: "EN 50291 and BS 6644", Read: cite.Published}, firstUnit,
+		cite.Source{Work: "EN 50291 and BS 6644", Read: cite.Published},
+		firstUnit,
 	},
 	{
 		"flue", lang.Warning, "a shared flue with push-fit seals", "Products can enter a stopped unit. Check each damper yearly. Wet seals with water-based lubricant only.",
-		cite.Source{Work: "practice of seal suppliers for push-fit flues", Read: cite.Practice}, func(pl *plant.Plant) *plant.Part { return pl.One("flue") },
+		cite.Source{Work: "practice of seal suppliers for push-fit flues", Read: cite.Practice},
+		func(pl *plant.Plant) *plant.Part { return pl.One("flue") },
 	},
 	{
 		"pressure", lang.Warning, "a sealed circuit", "Do not open the circuit hot. Put safety valves back after the strength test.",
-		cite.Source{Work: "work on sealed hot-water circuits", Read: cite.Practice}, func(pl *plant.Plant) *plant.Part { return pl.One("vessel") },
+		cite.Source{Work: "work on sealed hot-water circuits", Read: cite.Practice},
+		func(pl *plant.Plant) *plant.Part { return pl.One("vessel") },
 	},
 	{
 		"hot-surface", lang.Warning, "pipes above 60 degC", "Pipes and casings are hot.",
-		cite.Source{Work: "EN ISO 13732", Read: cite.Memory}, func(pl *plant.Plant) *plant.Part {
+		cite.Source{Work: "EN ISO 13732", Read: cite.Memory},
+		func(pl *plant.Plant) *plant.Part {
 			b := pl.Block("basis")
 			if v := b.Get("primary"); v.Known() && v.Num > 60 {
 				return b
@@ -88,7 +93,8 @@ var cautionTriggers = []cautionTrigger{
 	},
 	{
 		"lifting", lang.Error, "units over 25 kg", "Lift each unit with a hoist or the stated number of persons.",
-		cite.Source{Work: "LOLER 1998 and Manual Handling Operations Regulations 1992", Read: cite.Published, Note: "25 kg from INDG143, from memory"}, func(pl *plant.Plant) *plant.Part {
+		cite.Source{Work: "LOLER 1998 and Manual Handling Operations Regulations 1992", Read: cite.Published, Note: "25 kg from INDG143, from memory"},
+		func(pl *plant.Plant) *plant.Part {
 			for _, u := range pl.Units() {
 				if m := u.Child("mass").First(); m.Known() && m.Num > manualLift {
 					return u
@@ -99,19 +105,23 @@ var cautionTriggers = []cautionTrigger{
 	},
 	{
 		"tip-over", lang.Error, "a frame that units hang on before it is piped", "The frame is anchored or tied before the first unit is hung.",
-		cite.Source{Work: "stability of a free-standing frame", Read: cite.Practice}, func(pl *plant.Plant) *plant.Part { return pl.One("frame") },
+		cite.Source{Work: "stability of a free-standing frame", Read: cite.Practice},
+		func(pl *plant.Plant) *plant.Part { return pl.One("frame") },
 	},
 	{
 		"height", lang.Warning, "work at headers and flues above head height", "Work on headers and flues from a platform.",
-		cite.Source{Work: "Work at Height Regulations 2005", Read: cite.Memory}, func(pl *plant.Plant) *plant.Part { return pl.One("flue") },
+		cite.Source{Work: "Work at Height Regulations 2005", Read: cite.Memory},
+		func(pl *plant.Plant) *plant.Part { return pl.One("flue") },
 	},
 	{
 		"electrical", lang.Error, "electrical work", "Isolate, lock off and prove dead before opening a casing or the panel.",
-		cite.Source{Work: "Electricity at Work Regulations 1989", Read: cite.Published}, func(pl *plant.Plant) *plant.Part { return pl.One("electrical") },
+		cite.Source{Work: "Electricity at Work Regulations 1989", Read: cite.Published},
+		func(pl *plant.Plant) *plant.Part { return pl.One("electrical") },
 	},
 	{
 		"asbestos", lang.Error, "a building or circuits from before 2000", "Refurbishment survey for asbestos before any work.",
-		cite.Source{Work: "Control of Asbestos Regulations 2012", Clause: "regulation 5", Read: cite.Memory}, func(pl *plant.Plant) *plant.Part {
+		cite.Source{Work: "Control of Asbestos Regulations 2012", Clause: "regulation 5", Read: cite.Memory},
+		func(pl *plant.Plant) *plant.Part {
 			old := func(part *plant.Part, slot string) bool {
 				d, ok := lang.ParseDate(part.Get(slot).Word)
 				return ok && d.Year < 2000
@@ -127,7 +137,8 @@ var cautionTriggers = []cautionTrigger{
 	},
 	{
 		"legionella", lang.Error, "a hot-water load", "Store hot water at 60 degC and check the outlets.",
-		cite.Source{Work: "HSG274 part 2", Clause: "hot water", Read: cite.Published}, func(pl *plant.Plant) *plant.Part {
+		cite.Source{Work: "HSG274 part 2", Clause: "hot water", Read: cite.Published},
+		func(pl *plant.Plant) *plant.Part {
 			for _, l := range pl.ByKind("load") {
 				if l.Get("use").Is("hot-water") {
 					return l
@@ -138,7 +149,8 @@ var cautionTriggers = []cautionTrigger{
 	},
 	{
 		"chemicals", lang.Warning, "an inhibitor or antifreeze", "Read the data sheet, wear gloves and glasses, ask before draining to a sewer.",
-		cite.Source{Work: "Control of Substances Hazardous to Health Regulations 2002", Read: cite.Published}, func(pl *plant.Plant) *plant.Part {
+		cite.Source{Work: "Control of Substances Hazardous to Health Regulations 2002", Read: cite.Published},
+		func(pl *plant.Plant) *plant.Part {
 			if i := pl.Block("water-quality").Child("inhibitor"); i != nil && i.First().Known() {
 				return i
 			}
@@ -147,7 +159,8 @@ var cautionTriggers = []cautionTrigger{
 	},
 	{
 		"frost", lang.Warning, "a condensate pipe outdoors", "The outdoor condensate pipe can freeze; check it in frost.",
-		cite.Source{Work: "condensate drains outdoors", Read: cite.Practice}, func(pl *plant.Plant) *plant.Part {
+		cite.Source{Work: "condensate drains outdoors", Read: cite.Practice},
+		func(pl *plant.Plant) *plant.Part {
 			for _, c := range pl.ByKind("condensate-pipe") {
 				if c.Get("route").Is("outside") {
 					return c
@@ -158,7 +171,8 @@ var cautionTriggers = []cautionTrigger{
 	},
 	{
 		"confined-space", lang.Error, "a plant room in an enclosure or compartment", "Assess the space before entry; drain-down with inert gas makes it deadly.",
-		cite.Source{Work: "Confined Spaces Regulations 1997", Read: cite.Published}, func(pl *plant.Plant) *plant.Part {
+		cite.Source{Work: "Confined Spaces Regulations 1997", Read: cite.Published},
+		func(pl *plant.Plant) *plant.Part {
 			if k := pl.Block("room").Child("kind"); k != nil && (k.Get("kind").Is("enclosure") || k.Get("kind").Is("compartment")) {
 				return k
 			}

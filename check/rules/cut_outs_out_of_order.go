@@ -35,8 +35,10 @@ var _ = register(check.Rule{
 		}
 		if high.Num > (set-gap.Num)*(1+1e-9) {
 			text := lang.In(set-gap.Num, "bar")
-			p.Report(pr, check.Finding{Span: high.Span(), Found: lang.In(high.Num, "bar"), Limit: "at most " + text, Source: gap.Source, Message: "The high cut-out at " + lang.In(high.Num, "bar") + " is less than " + gap.Text() + " under the safety valves at " + lang.In(set, "bar") + ".",
-				Fixes: []lang.Fix{{Title: "Set it to " + text, Best: true, Edits: []lang.Edit{{Span: pr.Stmt.Abs(high.Field.Values[0].Expr.Span), NewText: text}}}}})
+			p.Report(pr, check.Finding{
+				Span: high.Span(), Found: lang.In(high.Num, "bar"), Limit: "at most " + text, Source: gap.Source, Message: "The high cut-out at " + lang.In(high.Num, "bar") + " is less than " + gap.Text() + " under the safety valves at " + lang.In(set, "bar") + ".",
+				Fixes: []lang.Fix{{Title: "Set it to " + text, Best: true, Edits: []lang.Edit{{Span: pr.Stmt.Abs(high.Field.Values[0].Expr.Span), NewText: text}}}},
+			})
 		}
 	},
 })

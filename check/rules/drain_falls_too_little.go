@@ -23,8 +23,10 @@ var _ = register(check.Rule{
 			if v.Num >= limit.Num*(1-1e-9)-0.0014 { // 2.5 degrees are 43.7 mm/m, which the trade rounds up to 45
 				continue
 			}
-			p.Report(pipe, check.Finding{Span: v.Span(), Found: lang.In(v.Num, "mm/m"), Limit: "at least " + limit.Text(), Source: limit.Source, Message: pipe.Label() + " falls " + lang.In(v.Num, "mm/m") + "; usual is " + limit.Text() + ".",
-				Fixes: []lang.Fix{{Title: "Let it fall " + limit.Text(), Best: true, Edits: []lang.Edit{{Span: pipe.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: limit.Text()}}}}})
+			p.Report(pipe, check.Finding{
+				Span: v.Span(), Found: lang.In(v.Num, "mm/m"), Limit: "at least " + limit.Text(), Source: limit.Source, Message: pipe.Label() + " falls " + lang.In(v.Num, "mm/m") + "; usual is " + limit.Text() + ".",
+				Fixes: []lang.Fix{{Title: "Let it fall " + limit.Text(), Best: true, Edits: []lang.Edit{{Span: pipe.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: limit.Text()}}}},
+			})
 		}
 	},
 })

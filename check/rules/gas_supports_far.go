@@ -28,8 +28,10 @@ var _ = register(check.Rule{
 					continue
 				}
 				text := lang.In(most, "m")
-				p.Report(part, check.Finding{Span: v.Span(), Found: lang.In(v.Num, "m"), Limit: "at most " + text, Source: pipe.SourceSupports, Message: "The supports of " + part.Label() + " stand " + lang.In(v.Num, "m") + " apart; the most is " + text + ".",
-					Fixes: []lang.Fix{{Title: "Support every " + text, Best: true, Edits: []lang.Edit{{Span: part.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}}})
+				p.Report(part, check.Finding{
+					Span: v.Span(), Found: lang.In(v.Num, "m"), Limit: "at most " + text, Source: pipe.SourceSupports, Message: "The supports of " + part.Label() + " stand " + lang.In(v.Num, "m") + " apart; the most is " + text + ".",
+					Fixes: []lang.Fix{{Title: "Support every " + text, Best: true, Edits: []lang.Edit{{Span: part.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}},
+				})
 			}
 		}
 	},

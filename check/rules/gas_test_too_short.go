@@ -29,8 +29,10 @@ var _ = register(check.Rule{
 				continue
 			}
 			text := lang.In(q.Num, "min")
-			p.Report(t, check.Finding{Span: v.Span(), Found: lang.In(v.Num, "min"), Limit: "at least " + text, Source: gas.SourceTightness, Quantity: q, Message: "The tightness test lasts " + lang.In(v.Num, "min") + "; this volume and gauge need " + text + ".",
-				Fixes: []lang.Fix{{Title: "Test for " + text, Best: true, Edits: []lang.Edit{{Span: t.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}}})
+			p.Report(t, check.Finding{
+				Span: v.Span(), Found: lang.In(v.Num, "min"), Limit: "at least " + text, Source: gas.SourceTightness, Quantity: q, Message: "The tightness test lasts " + lang.In(v.Num, "min") + "; this volume and gauge need " + text + ".",
+				Fixes: []lang.Fix{{Title: "Test for " + text, Best: true, Edits: []lang.Edit{{Span: t.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}},
+			})
 		}
 	},
 })

@@ -28,8 +28,10 @@ var _ = register(check.Rule{
 				continue
 			}
 			text := lang.In(rating.Num2, "bar")
-			p.Report(u, check.Finding{Span: set.Span(), Found: lang.In(set.Num, "bar"), Limit: "at most " + text, Message: "The safety valve of " + u.Label() + " opens at " + lang.In(set.Num, "bar") + "; the unit stands " + text + ".",
-				Fixes: []lang.Fix{{Title: "Set it to " + text, Edits: []lang.Edit{{Span: r.Stmt.Abs(set.Field.Values[0].Expr.Span), NewText: text}}}}})
+			p.Report(u, check.Finding{
+				Span: set.Span(), Found: lang.In(set.Num, "bar"), Limit: "at most " + text, Message: "The safety valve of " + u.Label() + " opens at " + lang.In(set.Num, "bar") + "; the unit stands " + text + ".",
+				Fixes: []lang.Fix{{Title: "Set it to " + text, Edits: []lang.Edit{{Span: r.Stmt.Abs(set.Field.Values[0].Expr.Span), NewText: text}}}},
+			})
 		}
 	},
 })

@@ -35,8 +35,10 @@ var _ = register(check.Rule{
 				continue
 			}
 			text := lang.In(q.Num, q.Unit)
-			p.Report(s, check.Finding{Span: v.Span(), Found: lang.In(v.Num, q.Unit), Limit: text + " within " + tolerance.Text(), Quantity: q, Message: ref.Part.Label() + " is said to carry " + lang.In(v.Num, q.Unit) + ", but the units behind it burn " + text + ".",
-				Fixes: []lang.Fix{{Title: "Write " + text, Best: true, Edits: []lang.Edit{{Span: s.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}}})
+			p.Report(s, check.Finding{
+				Span: v.Span(), Found: lang.In(v.Num, q.Unit), Limit: text + " within " + tolerance.Text(), Quantity: q, Message: ref.Part.Label() + " is said to carry " + lang.In(v.Num, q.Unit) + ", but the units behind it burn " + text + ".",
+				Fixes: []lang.Fix{{Title: "Write " + text, Best: true, Edits: []lang.Edit{{Span: s.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}},
+			})
 		}
 	},
 })

@@ -215,6 +215,8 @@ func startsPerHour(c *Context, group *plant.Part, heat float64) {
 	}
 	const heatOfWater = 4.1e6 // J/(m3.K) at 70 degC: 978 kg/m3 x 4190 J/(kg.K)
 	starts := heat / (4 * volume * heatOfWater * swing.Num)
-	c.Add(Quantity{Part: group, Name: "starts", Num: starts, Dim: lang.Frequency, Unit: "starts/h", Formula: &FormulaStarts,
-		Inputs: c.Inputs(Input{Name: "P_least", Num: heat, Dim: lang.Power}, Input{Name: "water", Num: volume, Dim: lang.Volume}, Input{Name: "dT", Num: swing.Num, Dim: lang.TempDiff})})
+	c.Add(Quantity{
+		Part: group, Name: "starts", Num: starts, Dim: lang.Frequency, Unit: "starts/h", Formula: &FormulaStarts,
+		Inputs: c.Inputs(Input{Name: "P_least", Num: heat, Dim: lang.Power}, Input{Name: "water", Num: volume, Dim: lang.Volume}, Input{Name: "dT", Num: swing.Num, Dim: lang.TempDiff}),
+	})
 }

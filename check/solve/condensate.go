@@ -68,8 +68,10 @@ func condensateRate(c *Context, block *plant.Part) (float64, bool) {
 	}
 	perHeat := burnt.MostCondensate()
 	rate := perHeat * heat / waterDensity
-	c.Add(Quantity{Part: block, Name: "rate", Case: AllFull, Num: rate, Dim: lang.VolumeFlow, Unit: "l/h", Formula: &FormulaCondensate,
-		Inputs: c.Inputs(Input{Name: "heat input, net", Num: heat, Dim: lang.Power}, Input{Name: "water by heat", Num: perHeat * 3.6e6, Dim: lang.NoDimension, Text: lang.Num(perHeat*3.6e6, 4) + " kg/kWh net"})})
+	c.Add(Quantity{
+		Part: block, Name: "rate", Case: AllFull, Num: rate, Dim: lang.VolumeFlow, Unit: "l/h", Formula: &FormulaCondensate,
+		Inputs: c.Inputs(Input{Name: "heat input, net", Num: heat, Dim: lang.Power}, Input{Name: "water by heat", Num: perHeat * 3.6e6, Dim: lang.NoDimension, Text: lang.Num(perHeat*3.6e6, 4) + " kg/kWh net"}),
+	})
 	return rate, true
 }
 
@@ -113,8 +115,10 @@ func trapMargin(c *Context, part, trap *plant.Part, pressure float64) {
 		c.Missing(part, "seal-margin", Plain, Always, err.Error())
 		return
 	}
-	c.Add(Quantity{Part: part, Name: "seal-margin", Num: held - pressure, Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaTrap, At: seal.Span(),
-		Inputs: c.Inputs(Input{Name: "seal", Num: seal.Num, Dim: lang.Length, Unit: "mm"}, Input{Name: "pressure", Num: pressure, Dim: lang.Pressure, Unit: "Pa"})})
+	c.Add(Quantity{
+		Part: part, Name: "seal-margin", Num: held - pressure, Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaTrap, At: seal.Span(),
+		Inputs: c.Inputs(Input{Name: "seal", Num: seal.Num, Dim: lang.Length, Unit: "mm"}, Input{Name: "pressure", Num: pressure, Dim: lang.Pressure, Unit: "Pa"}),
+	})
 }
 
 // drainCapacity is what a drain carries half full, against what can come.
@@ -133,8 +137,10 @@ func drainCapacity(c *Context, pipe *plant.Part) {
 		c.Missing(pipe, "capacity", Plain, Always, err.Error())
 		return
 	}
-	c.Add(Quantity{Part: pipe, Name: "capacity", Num: q, Dim: lang.VolumeFlow, Unit: "l/h", Formula: &FormulaDrain,
-		Inputs: c.Inputs(Input{Name: "bore", Num: bore, Dim: lang.Length, Unit: "mm"}, Input{Name: "fall", Num: falls.Num, Dim: lang.Slope})})
+	c.Add(Quantity{
+		Part: pipe, Name: "capacity", Num: q, Dim: lang.VolumeFlow, Unit: "l/h", Formula: &FormulaDrain,
+		Inputs: c.Inputs(Input{Name: "bore", Num: bore, Dim: lang.Length, Unit: "mm"}, Input{Name: "fall", Num: falls.Num, Dim: lang.Slope}),
+	})
 }
 
 // DrainBore is the bore of a condensate pipe in m: stated, or its nominal size;

@@ -104,8 +104,10 @@ func (m *flueModel) allFull(c *Context) {
 		c.Add(Quantity{Part: m.units[i].part, Name: "flue-margin", Case: AllFull, Num: m.firings[i].Margin(m.states), Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance, Inputs: m.inputs(c, i), At: m.units[i].connector.Span()})
 	}
 	most, duct := flue.Highest(m.states)
-	c.Add(Quantity{Part: m.part, Name: "pressure", Stat: Most, Case: AllFull, Num: most, Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance,
-		Inputs: c.Inputs(Input{Name: "at", Text: m.pieces[duct].part.Label()}, Input{Name: "S_E", Num: m.common.SafetyFactor, Dim: lang.Ratio}, Input{Name: "wind", Num: m.common.Wind, Dim: lang.Pressure, Unit: "Pa"})})
+	c.Add(Quantity{
+		Part: m.part, Name: "pressure", Stat: Most, Case: AllFull, Num: most, Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance,
+		Inputs: c.Inputs(Input{Name: "at", Text: m.pieces[duct].part.Label()}, Input{Name: "S_E", Num: m.common.SafetyFactor, Dim: lang.Ratio}, Input{Name: "wind", Num: m.common.Wind, Dim: lang.Pressure, Unit: "Pa"}),
+	})
 	m.pieceValues(c, AllFull)
 }
 
@@ -158,8 +160,10 @@ func (m *flueModel) oneByOne(c *Context) {
 		if len(m.units) > 1 {
 			m.stop(u)
 			if err := m.common.Balance(m.firings, m.states); err == nil {
-				c.Add(Quantity{Part: unit.part, Name: "flue-back-pressure", Case: OneOff, Num: m.firings[u].Back(m.states), Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance,
-					Inputs: c.Inputs(Input{Name: "stopped", Text: unit.part.Label()}, Input{Name: "S_E", Num: m.common.SafetyFactor, Dim: lang.Ratio})})
+				c.Add(Quantity{
+					Part: unit.part, Name: "flue-back-pressure", Case: OneOff, Num: m.firings[u].Back(m.states), Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance,
+					Inputs: c.Inputs(Input{Name: "stopped", Text: unit.part.Label()}, Input{Name: "S_E", Num: m.common.SafetyFactor, Dim: lang.Ratio}),
+				})
 			}
 		}
 		for i := range m.units {
@@ -229,8 +233,10 @@ func flueDewPoint(c *Context, m *flueModel) {
 		c.Missing(part, "dew-point", Plain, Always, err.Error())
 		return
 	}
-	c.Add(Quantity{Part: part, Name: "dew-point", Num: t, Dim: lang.Temperature, Formula: &FormulaDewPoint,
-		Inputs: c.Inputs(Input{Name: "CO2", Num: co2.Num, Dim: lang.Ratio, Unit: "%"}, Input{Name: "x", Num: burnt.WaterFraction(), Dim: lang.Ratio}, Input{Name: "p", Num: m.common.Pressure, Dim: lang.Pressure})})
+	c.Add(Quantity{
+		Part: part, Name: "dew-point", Num: t, Dim: lang.Temperature, Formula: &FormulaDewPoint,
+		Inputs: c.Inputs(Input{Name: "CO2", Num: co2.Num, Dim: lang.Ratio, Unit: "%"}, Input{Name: "x", Num: burnt.WaterFraction(), Dim: lang.Ratio}, Input{Name: "p", Num: m.common.Pressure, Dim: lang.Pressure}),
+	})
 }
 
 // FormulaFlueHeat sums the heat input of the units on one flue.

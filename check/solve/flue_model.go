@@ -34,7 +34,6 @@ type flueUnit struct {
 	part      *plant.Part
 	connector *plant.Part
 	full, low products
-	missing   string
 }
 
 // products is what a unit sends into the flue at one rate.

@@ -85,8 +85,10 @@ func rates(c *Context, probe *gasTree) {
 			if probe.fuel.gross {
 				word = "gross"
 			}
-			c.Add(Quantity{Part: u, Name: "gas-rate", Case: k.c, Num: q, Dim: lang.VolumeFlow, Unit: unit, Formula: &FormulaGasRate,
-				Inputs: c.Inputs(Input{Name: "P " + word, Num: p, Dim: lang.Power}, Input{Name: "CV " + word, Num: probe.fuel.value, Dim: lang.HeatValue})})
+			c.Add(Quantity{
+				Part: u, Name: "gas-rate", Case: k.c, Num: q, Dim: lang.VolumeFlow, Unit: unit, Formula: &FormulaGasRate,
+				Inputs: c.Inputs(Input{Name: "P " + word, Num: p, Dim: lang.Power}, Input{Name: "CV " + word, Num: probe.fuel.value, Dim: lang.HeatValue}),
+			})
 		}
 	}
 }
@@ -325,6 +327,8 @@ func (t *gasTree) testTime(c *Context, block *plant.Part, iv float64) {
 		c.Missing(block, "test-time", Plain, Always, err.Error())
 		return
 	}
-	c.Add(Quantity{Part: block, Name: "test-time", Num: d, Dim: lang.Time, Unit: "min", Formula: &FormulaTestTime,
-		Inputs: c.Inputs(Input{Name: "GRM", Num: movement, Dim: lang.Pressure, Unit: "mbar"}, Input{Name: "IV", Num: iv, Dim: lang.Volume, Unit: "m3"})})
+	c.Add(Quantity{
+		Part: block, Name: "test-time", Num: d, Dim: lang.Time, Unit: "min", Formula: &FormulaTestTime,
+		Inputs: c.Inputs(Input{Name: "GRM", Num: movement, Dim: lang.Pressure, Unit: "mbar"}, Input{Name: "IV", Num: iv, Dim: lang.Volume, Unit: "m3"}),
+	})
 }

@@ -70,8 +70,10 @@ func unitFlow(c *Context, u *plant.Part, s water.State, rise float64, missing st
 		return 0
 	}
 	q := out.Num / (s.SpecificHeat * s.Density * rise)
-	c.Add(Quantity{Part: u, Name: "design-flow", Num: q, Dim: lang.VolumeFlow, Unit: flowUnit(c.P), Formula: &FormulaUnitFlow,
-		Inputs: c.Inputs(Input{Name: "P", Num: out.Num, Dim: lang.Power}, Input{Name: "t_flow - t_return", Num: rise, Dim: lang.TempDiff}, Input{Name: "cp", Num: s.SpecificHeat, Dim: lang.SpecificHeat}, Input{Name: "rho", Num: s.Density, Dim: lang.Density})})
+	c.Add(Quantity{
+		Part: u, Name: "design-flow", Num: q, Dim: lang.VolumeFlow, Unit: flowUnit(c.P), Formula: &FormulaUnitFlow,
+		Inputs: c.Inputs(Input{Name: "P", Num: out.Num, Dim: lang.Power}, Input{Name: "t_flow - t_return", Num: rise, Dim: lang.TempDiff}, Input{Name: "cp", Num: s.SpecificHeat, Dim: lang.SpecificHeat}, Input{Name: "rho", Num: s.Density, Dim: lang.Density}),
+	})
 	return q
 }
 

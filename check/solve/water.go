@@ -328,8 +328,10 @@ func (h *hydraulics) header(part *plant.Part, order []int, total float64, lack s
 	in := h.c.Inputs(Input{Name: "V", Num: total, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)}, Input{Name: "D", Num: w.bore, Dim: lang.Length, Unit: "mm"}, Input{Name: "rho", Num: h.state.Density, Dim: lang.Density})
 	h.c.Add(Quantity{Part: part, Name: "velocity", Num: v, Dim: lang.Velocity, Unit: "m/s", Formula: &FormulaHeaderVelocity, Inputs: in})
 	h.c.Add(Quantity{Part: part, Name: "gradient", Num: g, Dim: lang.PressureGrad, Unit: "Pa/m", Formula: &FormulaWaterLoss, Inputs: in})
-	h.c.Add(Quantity{Part: part, Name: "pressure-loss", Num: sum, Dim: lang.Pressure, Unit: "kPa", Formula: &FormulaWaterLoss,
-		Inputs: h.c.Inputs(Input{Name: "L of a segment", Num: share, Dim: lang.Length}, Input{Name: "segments", Num: float64(n - 1), Dim: lang.Count}, Input{Name: "K of a tee", Num: w.k, Dim: lang.Ratio}, Input{Name: "D", Num: w.bore, Dim: lang.Length, Unit: "mm"})})
+	h.c.Add(Quantity{
+		Part: part, Name: "pressure-loss", Num: sum, Dim: lang.Pressure, Unit: "kPa", Formula: &FormulaWaterLoss,
+		Inputs: h.c.Inputs(Input{Name: "L of a segment", Num: share, Dim: lang.Length}, Input{Name: "segments", Num: float64(n - 1), Dim: lang.Count}, Input{Name: "K of a tee", Num: w.k, Dim: lang.Ratio}, Input{Name: "D", Num: w.bore, Dim: lang.Length, Unit: "mm"}),
+	})
 	return losses
 }
 

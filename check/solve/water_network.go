@@ -242,8 +242,10 @@ func (h *hydraulics) allRunning(s *network.Solver, group *plant.Part) {
 	add(Mean, sum/n)
 	add(Total, sum)
 	add(Spread, most-least)
-	h.c.Add(Quantity{Part: group, Name: "flow-balance", Case: AllFull, Num: least / most, Dim: lang.Ratio, Unit: "%", Formula: &FormulaBalance,
-		Inputs: h.c.Inputs(Input{Name: "least", Num: least, Dim: lang.VolumeFlow, Unit: unit}, Input{Name: "most", Num: most, Dim: lang.VolumeFlow, Unit: unit})})
+	h.c.Add(Quantity{
+		Part: group, Name: "flow-balance", Case: AllFull, Num: least / most, Dim: lang.Ratio, Unit: "%", Formula: &FormulaBalance,
+		Inputs: h.c.Inputs(Input{Name: "least", Num: least, Dim: lang.VolumeFlow, Unit: unit}, Input{Name: "most", Num: most, Dim: lang.VolumeFlow, Unit: unit}),
+	})
 }
 
 // FormulaBalance compares the unit with the least and the most water.

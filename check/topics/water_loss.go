@@ -10,8 +10,10 @@ var _ = register(Topic{
 	Formula: "v = m/(rho pi/4 D^2), dp/L = f/D rho v^2/2, properties at 3 bar absolute",
 	Source:  friction.SourceDarcy,
 	Inputs: []Input{
-		{Name: "bore", Unit: "mm", Help: "inner diameter"}, {Name: "roughness", Unit: "mm", Help: "0.045 new steel, 0.0015 copper"},
-		{Name: "flow", Unit: "kg/s", Help: "mass flow"}, {Name: "temperature", Unit: "degC", Help: "of the water"},
+		{Name: "bore", Unit: "mm", Help: "inner diameter"},
+		{Name: "roughness", Unit: "mm", Help: "0.045 new steel, 0.0015 copper"},
+		{Name: "flow", Unit: "kg/s", Help: "mass flow"},
+		{Name: "temperature", Unit: "degC", Help: "of the water"},
 	},
 	Outputs: []Output{{Name: "velocity", Unit: "m/s"}, {Name: "gradient", Unit: "Pa/m"}},
 	Run: func(in Values) (Values, error) {

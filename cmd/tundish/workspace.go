@@ -137,5 +137,6 @@ func readLimited(r io.Reader) (string, error) {
 func (w *workspace) checkText(name, text string, today lang.Date, set *settings) *check.Report {
 	f := w.parse(path.Clean(filepath.ToSlash(name)), text)
 	p := plant.Resolve(f, w.load)
+	p.Problems = append(p.Problems, set.problems...)
 	return check.Run(check.Input{Plant: p, Rules: rules.All(), Today: today, Overrides: set.overrides})
 }
