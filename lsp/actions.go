@@ -1,0 +1,162 @@
+package lsp
+
+import (
+	"encoding/json"
+	"strings"
+
+	"example.org/tundish/check"
+	"example.org/tundish/check/report"
+	"example.org/tundish/lang"
+)
+
+var _ = on("textDocument/codeAction", onDocument(func(s *Server, at *snapshot, d *document, a *analysis, p docPosition, raw json.RawMessage) (any, error) {
+	q, err := decode[struct {
+		Context struct {
+			Only []string `json:"only"`
+		} `json:"context"`
+	}](raw)
+	if err != nil {
+		return nil, err
+	}
+	w := s.enc.span(d.src, p.Range)
+	c := actions{s: s, at: at, d: d, a: a, only: q.Context.Only, list: []object{}}
+	for i := range a.rep.Findings {
+		f := &a.rep.Findings[i]
+		if f.File != nil && f.File != a.rep.Plant.File || !touches(f.Span, w, d.src) {
+			continue
+		}
+		for k := range f.Fixes {
+			c.fix(f, &f.Fixes[k])
+		}
+		if f.Source != report.LanguageSource && f.Part != "" {
+			c.deviation(f)
+		}
+	}
+	c.fixAll()
+	return c.list, nil
+}))
+
+// touches tells whether a finding stands on the lines of a window: clients ask
+// with a cursor, and some without diagnostics.
+func touches(f, w lang.Span, src *lang.Source) bool {
+	return src.LineOf(f.Start) <= src.LineOf(w.End) && src.LineOf(firstLine(src, f).End) >= src.LineOf(w.Start)
+}
+
+type actions struct {
+	s    *Server
+	at   *snapshot
+	d    *document
+	a    *analysis
+	only []string
+	list []object
+}
+
+func (c *actions) wants(kind string) bool {
+	if len(c.only) == 0 {
+		return kind != "source.fixAll" // source actions are run when asked for
+	}
+	for _, o := range c.only {
+		if kind == o || strings.HasPrefix(kind, o+".") || strings.HasPrefix(o, kind+".") {
+			return true
+		}
+	}
+	return false
+}
+
+// edits turns the engine's edits into the protocol's, by document.
+func (c *actions) edits(list []lang.Edit) (object, bool) {
+	out := map[string][]object{}
+	for _, e := range list {
+		src, uri := c.a.src, c.d.uri
+		if e.File != "" && e.File != c.d.name {
+			if src, uri = c.s.sourceOf(c.at, c.a, e.File); src == nil {
+				return nil, false
+			}
+		}
+		out[uri] = append(out[uri], object{"range": c.s.enc.rangeOf(src, e.Span), "newText": e.NewText})
+	}
+	return c.s.workspaceEdit(c.at, out), len(out) > 0
+}
+
+func (c *actions) add(title, kind string, preferred bool, f *check.Finding, edits []lang.Edit) {
+	if !c.wants(kind) {
+		return
+	}
+	edit, ok := c.edits(edits)
+	if !ok {
+		return
+	}
+	o := object{"title": title, "kind": kind, "edit": edit}
+	if f != nil {
+		o["diagnostics"] = []object{c.s.diagnostic(c.at, c.d, c.a, f)}
+	}
+	if preferred && c.s.client.preferredActions {
+		o["isPreferred"] = true
+	}
+	c.list = append(c.list, o)
+}
+
+func (c *actions) fix(f *check.Finding, fix *lang.Fix) {
+	c.add(fix.Title, "quickfix", fix.Best, f, fix.Edits)
+}
+
+// deviation writes the skeleton of a stated exception; the designer fills in
+// reason, person and end.
+func (c *actions) deviation(f *check.Finding) {
+	person := "D1"
+	for _, p := range c.a.rep.Plant.ByKind("person") {
+		if p.Get("role").Is("designer") {
+			person = p.Name
+			break
+		}
+	}
+	part := f.Part
+	if c.a.rep.Plant.Find(part) == nil {
+		return
+	}
+	n := len(c.a.src.Text)
+	text := "deviation " + f.Rule + " on " + part + " because \"\" by " + person + " until \n"
+	if n > 0 && c.a.src.Text[n-1] != '\n' {
+		text = "\n" + text
+	}
+	c.add("Write a deviation from "+f.Rule+" to be filled in", "quickfix", false, f, []lang.Edit{{Span: lang.Span{Start: n, End: n}, NewText: text}})
+}
+
+// fixAll joins every fix that cannot change what the plant means.
+func (c *actions) fixAll() {
+	if !c.wants("source.fixAll") {
+		return
+	}
+	var list []lang.Edit
+	at := map[lang.Span]bool{}
+	for i := range c.a.rep.Findings {
+		f := &c.a.rep.Findings[i]
+		for _, fix := range f.Fixes {
+			if !fix.Safe {
+				continue
+			}
+			for _, e := range fix.Edits {
+				if e.File == "" && !overlaps(list, e.Span) || at[e.Span] && e.Span.Empty() {
+					list = append(list, e)
+					at[e.Span] = true
+				}
+			}
+			break
+		}
+	}
+	if len(list) > 0 {
+		c.add("Fix all that is safe to fix", "source.fixAll", false, nil, list)
+	}
+}
+
+func overlaps(list []lang.Edit, s lang.Span) bool {
+	for _, e := range list {
+		if e.Span.Empty() && s.Empty() {
+			continue // insertions at one place stand one behind the other
+		}
+		if e.Span.Start < s.End && s.Start < e.Span.End {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,92 @@
+package lsp
+
+import (
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"time"
+
+	"example.org/tundish/lang"
+)
+
+// disk reads files of the workspace folders, and no others, and keeps what it
+// parsed until the file changes.
+type disk struct {
+	mu    sync.Mutex
+	roots []string
+	cache *lang.Cache
+	files map[string]diskFile
+}
+
+type diskFile struct {
+	mod  time.Time
+	size int64
+	file *lang.File
+}
+
+// allow adds a folder in which files may be read.
+func (d *disk) allow(root string) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	for _, r := range d.roots {
+		if r == root {
+			return
+		}
+	}
+	d.roots = append(d.roots, root)
+}
+
+func (d *disk) folders() []string {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return append([]string(nil), d.roots...)
+}
+
+// load reads and binds a file by its slash path.
+func (d *disk) load(name string) (*lang.File, error) {
+	native := filepath.FromSlash(name)
+	for _, root := range d.folders() {
+		rel, err := filepath.Rel(root, native)
+		if err != nil || rel == ".." || strings.HasPrefix(rel, ".."+string(filepath.Separator)) {
+			continue
+		}
+		return d.read(root, rel, name)
+	}
+	return nil, errors.New("it lies outside the workspace")
+}
+
+func (d *disk) read(root, rel, name string) (*lang.File, error) {
+	r, err := os.OpenRoot(root)
+	if err != nil {
+		return nil, errors.New("its folder cannot be opened")
+	}
+	defer r.Close()
+	f, err := r.Open(rel)
+	if err != nil {
+		return nil, errors.New("no such file in the workspace")
+	}
+	defer f.Close()
+	st, err := f.Stat()
+	if err != nil || st.IsDir() {
+		return nil, errors.New("it is not a file")
+	}
+	d.mu.Lock()
+	have, ok := d.files[name]
+	d.mu.Unlock()
+	if ok && have.mod.Equal(st.ModTime()) && have.size == st.Size() {
+		return have.file, nil
+	}
+	b, err := io.ReadAll(io.LimitReader(f, lang.MaxFileSize+1))
+	if err != nil {
+		return nil, errors.New("it cannot be read")
+	}
+	file := lang.Parse(lang.NewSource(name, string(b)), d.cache)
+	lang.Bind(file, lang.Language())
+	d.mu.Lock()
+	d.files[name] = diskFile{st.ModTime(), st.Size(), file}
+	d.mu.Unlock()
+	return file, nil
+}
