@@ -44,7 +44,7 @@ func BenchmarkTokens(b *testing.B) {
 	b.SetBytes(int64(len(text)))
 	b.ReportAllocs()
 	for b.Loop() {
-		lex(text, nil)
+		Tokens(text)
 	}
 }
 

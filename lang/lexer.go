@@ -8,37 +8,52 @@ import (
 // Tokens cuts a text into tokens, comments and newlines included. It never
 // fails, and no token crosses a line.
 func Tokens(text string) []Token {
-	return lex(text, make([]Token, 0, len(text)/5+8))
+	out := make([]Token, 0, len(text)/5+8)
+	for at := bomLen(text); at < len(text); {
+		end := len(text)
+		if i := strings.IndexByte(text[at:], '\n'); i >= 0 {
+			end = at + i
+		}
+		out = lexLine(text, at, end, out)
+		if at = end; end < len(text) {
+			out = append(out, Token{NewlineToken, Span{end, end + 1}})
+			at++
+		}
+	}
+	return append(out, Token{EndOfFile, Span{len(text), len(text)}})
 }
 
-func lex(text string, out []Token) []Token {
-	l := scanner{text: text, out: out}
-	if strings.HasPrefix(text, "\ufeff") {
-		l.at = len("\ufeff")
+const byteOrderMark = "\ufeff"
+
+// bomLen measures the mark that some editors put before a text.
+func bomLen(text string) int {
+	if strings.HasPrefix(text, byteOrderMark) {
+		return len(byteOrderMark)
 	}
-	for l.at < len(text) {
+	return 0
+}
+
+// lexLine appends the tokens of one line, without its end. What a token is
+// depends on nothing outside its line.
+func lexLine(text string, from, to int, out []Token) []Token {
+	l := scanner{text: text[:to], start: from, at: from, out: out}
+	for l.at < to {
 		l.next()
 	}
-	return append(l.out, Token{EndOfFile, Span{len(text), len(text)}})
+	return l.out
 }
 
 type scanner struct {
-	text string
-	at   int
-	out  []Token
+	text  string // up to the end of the line
+	start int
+	at    int
+	out   []Token
+	last  TokenKind // the kind of the token before, on the same line
 }
 
 func (l *scanner) add(k TokenKind, end int) {
 	l.out = append(l.out, Token{k, Span{l.at, end}})
-	l.at = end
-}
-
-// last is the kind of the token before, on the same line.
-func (l *scanner) last() TokenKind {
-	if n := len(l.out); n > 0 {
-		return l.out[n-1].Kind
-	}
-	return NewlineToken
+	l.at, l.last = end, k
 }
 
 func (l *scanner) peek(i int) byte {
@@ -48,81 +63,96 @@ func (l *scanner) peek(i int) byte {
 	return 0
 }
 
+// A byte class decides with one look what may begin or go on at a byte.
+const (
+	blankByte = 1 << iota
+	digitByte
+	smallByte
+	capitalByte
+	wordByte // goes on a word: letters, digits, "_"
+	unitByte // goes on a unit: letters, digits, "%", "/"
+)
+
+var byteClass = func() (t [256]uint8) {
+	for c := range t {
+		switch {
+		case c == ' ', c == '\t', c == '\r':
+			t[c] = blankByte
+		case c >= '0' && c <= '9':
+			t[c] = digitByte | wordByte | unitByte
+		case c >= 'a' && c <= 'z':
+			t[c] = smallByte | wordByte | unitByte
+		case c >= 'A' && c <= 'Z':
+			t[c] = capitalByte | wordByte | unitByte
+		case c == '_':
+			t[c] = wordByte
+		case c == '%', c == '/':
+			t[c] = unitByte
+		}
+	}
+	return t
+}()
+
+func isDigit(c byte) bool  { return byteClass[c]&digitByte != 0 }
+func isLetter(c byte) bool { return byteClass[c]&(smallByte|capitalByte) != 0 }
+func isBlank(c byte) bool  { return byteClass[c]&blankByte != 0 }
+
 func (l *scanner) next() {
 	c := l.text[l.at]
+	class := byteClass[c]
 	switch {
-	case c == '\n':
-		l.add(NewlineToken, l.at+1)
-	case c == ' ', c == '\t', c == '\r':
+	case class&blankByte != 0:
 		l.at++
+	case class&digitByte != 0:
+		l.number(l.at)
+	case (l.last == NumberToken || l.last == PairToken) && isUnitStart(l.text[l.at:]):
+		l.add(UnitToken, l.at+unitLen(l.text[l.at:]))
+	case class&smallByte != 0:
+		l.word(WordToken)
+	case class&capitalByte != 0:
+		l.word(NameToken)
 	case c == '#':
-		l.comment()
+		end := len(l.text)
+		if end > l.at && l.text[end-1] == '\r' {
+			end--
+		}
+		l.add(CommentToken, end)
+		l.at = len(l.text)
 	case c == '"':
 		l.quoted()
-	case c >= '0' && c <= '9':
-		l.number(l.at)
 	case c == '-' && isDigit(l.peek(l.at+1)) && l.signed():
 		l.number(l.at + 1)
-	case l.afterNumber() && isUnitStart(l.text[l.at:]):
-		l.add(UnitToken, l.at+unitLen(l.text[l.at:]))
-	case c >= 'a' && c <= 'z':
-		l.word(WordToken)
-	case c >= 'A' && c <= 'Z':
-		l.word(NameToken)
 	default:
 		l.symbol(c)
 	}
 }
 
-func isDigit(c byte) bool  { return c >= '0' && c <= '9' }
-func isLetter(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
-
 // signed tells whether a minus belongs to the number behind it: not after a
 // value without a blank, where it would be an operator that lacks its blanks.
 func (l *scanner) signed() bool {
-	if l.at == 0 {
+	if l.at == l.start {
 		return true
 	}
 	switch l.text[l.at-1] {
-	case ' ', '\t', '(', ',', '.', '\n':
+	case ' ', '\t', '(', ',', '.', '{', '}':
 		return true
 	}
 	return false
 }
 
-func (l *scanner) afterNumber() bool {
-	k := l.last()
-	return k == NumberToken || k == PairToken
-}
-
-func (l *scanner) comment() {
-	end := strings.IndexByte(l.text[l.at:], '\n')
-	if end < 0 {
-		end = len(l.text)
-	} else {
-		end += l.at
+// quoted reads a text. One that is not closed ends with the line, before its
+// last blanks.
+func (l *scanner) quoted() {
+	if i := strings.IndexByte(l.text[l.at+1:], '"'); i >= 0 {
+		l.add(TextToken, l.at+i+2)
+		return
 	}
-	if end > l.at && l.text[end-1] == '\r' {
+	end := len(l.text)
+	for isBlank(l.text[end-1]) {
 		end--
 	}
-	l.add(CommentToken, end)
-}
-
-func (l *scanner) quoted() {
-	for i := l.at + 1; i < len(l.text); i++ {
-		switch l.text[i] {
-		case '"':
-			l.add(TextToken, i+1)
-			return
-		case '\n':
-			if l.text[i-1] == '\r' && i-1 > l.at {
-				i--
-			}
-			l.add(UnclosedToken, i)
-			return
-		}
-	}
-	l.add(UnclosedToken, len(l.text))
+	l.add(UnclosedToken, end)
+	l.at = len(l.text)
 }
 
 // number reads a number, a pair or a date that starts with digits at i.
@@ -194,7 +224,7 @@ func unitLen(s string) int {
 	i := 0
 	for i < len(s) {
 		c := s[i]
-		if isLetter(c) || isDigit(c) || c == '%' || c == '/' {
+		if byteClass[c]&unitByte != 0 {
 			i++
 			continue
 		}
@@ -220,11 +250,11 @@ func (l *scanner) word(k TokenKind) {
 	i := l.at + 1
 	for i < len(l.text) {
 		c := l.text[i]
-		if isLetter(c) || isDigit(c) || c == '_' {
+		if byteClass[c]&wordByte != 0 {
 			i++
 			continue
 		}
-		if (c == '-' || c == '.') && i+1 < len(l.text) && (isLetter(l.text[i+1]) || isDigit(l.text[i+1])) {
+		if (c == '-' || c == '.') && i+1 < len(l.text) && byteClass[l.text[i+1]]&(smallByte|capitalByte|digitByte) != 0 {
 			i++
 			continue
 		}
@@ -240,10 +270,10 @@ func (l *scanner) word(k TokenKind) {
 func isSize(s string) bool {
 	i := 0
 	switch {
+	case s[0] == 'M':
+		i = 1
 	case strings.HasPrefix(s, "DN"), strings.HasPrefix(s, "PN"):
 		i = 2
-	case strings.HasPrefix(s, "M"):
-		i = 1
 	default:
 		return false
 	}

@@ -1,9 +1,6 @@
 package lang
 
-import (
-	"sort"
-	"strconv"
-)
+import "strconv"
 
 // nest puts the statements into blocks: by the braces, and where those do not
 // match, with the indentation as referee, so that one lost brace costs no more
@@ -14,7 +11,6 @@ func (p *parser) nest() {
 	} else {
 		p.byIndent()
 	}
-	sort.SliceStable(p.file.Problems, func(i, j int) bool { return p.file.Problems[i].Span.Start < p.file.Problems[j].Span.Start })
 }
 
 func (p *parser) balanced() bool {

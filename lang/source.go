@@ -2,6 +2,7 @@ package lang
 
 import (
 	"sort"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -15,13 +16,15 @@ type Source struct {
 // NewSource indexes the lines of a text. Lines end at "\n"; a "\r" before it
 // belongs to the line end.
 func NewSource(name, text string) *Source {
-	s := &Source{Name: name, Text: text, lines: make([]int, 1, 64)}
-	for i := 0; i < len(text); i++ {
-		if text[i] == '\n' {
-			s.lines = append(s.lines, i+1)
+	s := &Source{Name: name, Text: text, lines: make([]int, 1, strings.Count(text, "\n")+1)}
+	for at := 0; ; {
+		i := strings.IndexByte(text[at:], '\n')
+		if i < 0 {
+			return s
 		}
+		at += i + 1
+		s.lines = append(s.lines, at)
 	}
-	return s
 }
 
 // Lines is the number of lines; a text without a line end has one.
