@@ -137,7 +137,11 @@ func Expect(f *File, s *Schema, offset int) Expectation {
 	case NumberToken, PairToken:
 		x.Unit = true
 	}
-	head := text[toks[0].Span.Start:last.Span.End]
+	known := toks // without a number that still waits for its unit
+	if x.Unit {
+		known = toks[:len(toks)-1]
+	}
+	head := text[toks[0].Span.Start:known[len(known)-1].Span.End]
 	probe := Parse(NewSource("", head), nil)
 	var b *Bound
 	if len(probe.Statements) > 0 {
@@ -148,7 +152,7 @@ func Expect(f *File, s *Schema, offset int) Expectation {
 	}
 	for i := range row.Slots {
 		sl := &row.Slots[i]
-		if last.Kind == WordToken && sl.Label == last.Text(text) && len(toks) > 1 {
+		if behind := known[len(known)-1]; behind.Kind == WordToken && sl.Label == behind.Text(text) && len(known) > 1 {
 			x.Value = sl
 		}
 		if b == nil || b.Field(sl.Name) == nil {

@@ -16,8 +16,8 @@ type configuration struct {
 // hintKinds are the kinds of inlay hints; each can be turned off.
 var hintKinds = []string{"velocity", "loss", "pressure", "margin", "flow", "capacity"}
 
-func defaultConfiguration() configuration {
-	c := configuration{hints: map[string]bool{}}
+func newConfiguration() *configuration {
+	c := &configuration{hints: map[string]bool{}}
 	for _, k := range hintKinds {
 		c.hints[k] = true
 	}

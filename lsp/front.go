@@ -131,8 +131,8 @@ func (f *front) request(m incoming) {
 	f.running[id] = cancel
 	f.mu.Unlock()
 	f.wg.Add(1)
-	f.slots <- struct{}{}
 	go func() {
+		f.slots <- struct{}{} // waited for here, so that reading goes on and cancels are heard
 		defer func() {
 			f.mu.Lock()
 			delete(f.running, id)

@@ -28,7 +28,7 @@ type Server struct {
 	disk   *disk
 	client clientCaps
 	enc    encoding
-	config configuration
+	config *configuration
 
 	mu      sync.Mutex // guards snap, pulled and state
 	snap    *snapshot
@@ -64,7 +64,7 @@ func on(method string, f feature) bool {
 // Run serves a session until the client leaves. The result is the exit code of
 // the protocol: 0 after shutdown, 1 without.
 func Run(ctx context.Context, in io.Reader, out io.Writer, opts Options) int {
-	s := &Server{opts: opts, cache: lang.NewCache(), pulled: map[string]bool{}, publish: make(chan struct{}, 1), sent: map[string]sentDiagnostics{}, config: defaultConfiguration()}
+	s := &Server{opts: opts, cache: lang.NewCache(), pulled: map[string]bool{}, publish: make(chan struct{}, 1), sent: map[string]sentDiagnostics{}, config: newConfiguration()}
 	s.disk = &disk{cache: s.cache, files: map[string]diskFile{}}
 	s.snap = &snapshot{server: s, docs: map[string]*document{}, byPath: map[string]*document{}}
 	s.front = &front{
@@ -156,9 +156,17 @@ func (s *Server) replace(uri string, d *document) {
 			}
 		}
 	}
+	before := s.snap
 	s.snap = s.snap.with(uri, d)
+	others := false
+	for u, o := range s.snap.docs {
+		others = others || u != uri && before.docs[u] != o
+	}
 	s.mu.Unlock()
 	s.wake()
+	if others { // a catalogue changed: what clients show of its users is old
+		s.refresh()
+	}
 }
 
 func (s *Server) wake() {

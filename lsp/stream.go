@@ -6,6 +6,7 @@ package lsp
 import (
 	"bufio"
 	"bytes"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -30,10 +31,12 @@ type stream struct {
 	mu  sync.Mutex // guards out and log
 	out io.Writer
 	log io.Writer // trace of every message; nil: none
+
+	start time.Time
 }
 
 func newStream(in io.Reader, out, log io.Writer) *stream {
-	return &stream{in: bufio.NewReaderSize(in, 64<<10), out: out, log: log}
+	return &stream{in: bufio.NewReaderSize(in, 64<<10), out: out, log: log, start: time.Now()}
 }
 
 // read gives the next message. errTooLarge and *headerError leave the stream
@@ -69,6 +72,9 @@ func (s *stream) read() ([]byte, error) {
 	if length < 0 {
 		return nil, &headerError{"no Content-Length"}
 	}
+	if length > 1<<32 {
+		return nil, &headerError{"a length that no message has"}
+	}
 	if length > maxMessage {
 		if _, err := io.CopyN(io.Discard, s.in, int64(length)); err != nil {
 			return nil, io.EOF
@@ -79,7 +85,7 @@ func (s *stream) read() ([]byte, error) {
 	if n, err := io.CopyN(&body, s.in, int64(length)); err != nil || n < int64(length) {
 		return nil, io.EOF
 	}
-	s.trace("from the client", body.Bytes())
+	s.trace("c2s", body.Bytes())
 	return body.Bytes(), nil
 }
 
@@ -92,7 +98,7 @@ func (e *headerError) Error() string { return "a message without a usable length
 func (s *stream) write(body []byte) error {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.traceLocked("to the client", body)
+	s.traceLocked("s2c", body)
 	buf := make([]byte, 0, len(body)+32)
 	buf = append(buf, "Content-Length: "...)
 	buf = strconv.AppendInt(buf, int64(len(body)), 10)
@@ -112,7 +118,14 @@ func (s *stream) trace(way string, body []byte) {
 }
 
 func (s *stream) traceLocked(way string, body []byte) {
-	if s.log != nil {
-		fmt.Fprintf(s.log, "%s %s %s\n", time.Now().Format("15:04:05.000"), way, body)
+	if s.log == nil {
+		return
 	}
+	// One JSON object a line: time in ms, direction, message.
+	ms := time.Since(s.start).Milliseconds()
+	if json.Valid(body) {
+		fmt.Fprintf(s.log, "{\"t\":%d,\"dir\":%q,\"msg\":%s}\n", ms, way, body)
+		return
+	}
+	fmt.Fprintf(s.log, "{\"t\":%d,\"dir\":%q,\"bad\":%q}\n", ms, way, body)
 }
