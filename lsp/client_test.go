@@ -20,7 +20,8 @@ type testClient struct {
 	out   *io.PipeWriter
 	in    *stream
 	next  int
-	mu    sync.Mutex
+	mu    sync.Mutex // guards next and wait
+	wmu   sync.Mutex // guards out
 	wait  map[string]chan map[string]any
 	notes chan map[string]any
 	done  chan int
@@ -102,8 +103,8 @@ func (c *testClient) readAll() {
 }
 
 func (c *testClient) raw(body string) {
-	c.mu.Lock()
-	defer c.mu.Unlock()
+	c.wmu.Lock()
+	defer c.wmu.Unlock()
 	fmt.Fprintf(c.out, "Content-Length: %d\r\n\r\n%s", len(body), body)
 }
 

@@ -55,6 +55,7 @@ func (f *front) run(ctx context.Context, exit func() bool) {
 	f.ctx = ctx
 	f.running = map[string]context.CancelFunc{}
 	f.slots = make(chan struct{}, maxRequests)
+	go f.send()
 	defer func() {
 		stop()
 		f.wg.Wait()
@@ -159,7 +160,7 @@ func (f *front) answer(ctx context.Context, m incoming, at *snapshot) {
 		f.fail(m.ID, jsonrpc2.NewError(jsonrpc2.InternalError, err.Error()))
 		return
 	}
-	f.send(outgoing{ID: m.ID, Result: raw})
+	f.post(outgoing{ID: m.ID, Result: raw})
 }
 
 // guarded runs a request; a fault in it answers that request and no other.
@@ -247,14 +248,13 @@ type wireFault struct {
 	Message string `json:"message"`
 }
 
-func (f *front) send(o outgoing) {
+func (f *front) post(o outgoing) {
 	b, err := o.wire()
-	if err == nil {
-		err = f.write(b)
-	}
 	if err != nil {
 		f.trace("fault", []byte(err.Error()))
+		return
 	}
+	f.write(b)
 }
 
-func (f *front) fail(id json.RawMessage, e *jsonrpc2.Error) { f.send(outgoing{ID: id, Error: e}) }
+func (f *front) fail(id json.RawMessage, e *jsonrpc2.Error) { f.post(outgoing{ID: id, Error: e}) }

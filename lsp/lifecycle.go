@@ -28,6 +28,7 @@ type clientCaps struct {
 	configuration     bool
 	watchFiles        bool
 	hierarchySymbols  bool
+	prepareRename     bool
 }
 
 // tree walks the JSON of the capabilities; a missing step gives nil.
@@ -75,6 +76,7 @@ func readCaps(c any) clientCaps {
 		configuration:     yes(tree(ws, "configuration")),
 		watchFiles:        yes(tree(ws, "didChangeWatchedFiles", "dynamicRegistration")),
 		hierarchySymbols:  yes(tree(td, "documentSymbol", "hierarchicalDocumentSymbolSupport")),
+		prepareRename:     yes(tree(td, "rename", "prepareSupport")),
 	}
 }
 
@@ -108,6 +110,10 @@ func (s *Server) capabilities(encodingName string) object {
 	if s.client.actionLiterals {
 		actions = object{"codeActionKinds": []string{"quickfix", "source.fixAll"}}
 	}
+	rename := any(yes)
+	if s.client.prepareRename {
+		rename = object{"prepareProvider": yes}
+	}
 	return object{
 		"positionEncoding": encodingName,
 		"textDocumentSync": object{"openClose": yes, "change": 2, "save": object{"includeText": false}},
@@ -115,7 +121,7 @@ func (s *Server) capabilities(encodingName string) object {
 		"documentSymbolProvider": yes, "workspaceSymbolProvider": yes, "foldingRangeProvider": yes, "selectionRangeProvider": yes,
 		"documentFormattingProvider": yes, "documentRangeFormattingProvider": yes,
 		"documentOnTypeFormattingProvider": object{"firstTriggerCharacter": "}", "moreTriggerCharacter": []string{"\n"}},
-		"renameProvider":                   object{"prepareProvider": yes},
+		"renameProvider":                   rename,
 		"completionProvider":               object{"triggerCharacters": []string{" ", "."}},
 		"signatureHelpProvider":            object{"triggerCharacters": []string{" "}},
 		"codeActionProvider":               actions,

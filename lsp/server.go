@@ -77,6 +77,7 @@ func Run(ctx context.Context, in io.Reader, out io.Writer, opts Options) int {
 	s.front.run(ctx, func() bool { return s.exited })
 	cancel()
 	wg.Wait()
+	s.front.close()
 	if s.state == stopping {
 		return 0
 	}
@@ -300,12 +301,12 @@ func (s *Server) call(method string, params any, then func(result json.RawMessag
 		then = func(json.RawMessage, *jsonrpc2.Error) {}
 	}
 	s.waiting.Store(key, then)
-	s.front.send(outgoing{ID: json.RawMessage(key), Method: method, Params: raw})
+	s.front.post(outgoing{ID: json.RawMessage(key), Method: method, Params: raw})
 }
 
 func (s *Server) tell(method string, params any) {
 	if raw, err := encode(params); err == nil {
-		s.front.send(outgoing{Method: method, Params: raw})
+		s.front.post(outgoing{Method: method, Params: raw})
 	}
 }
 

@@ -28,15 +28,21 @@ var errTooLarge = errors.New("the message is longer than 64 MiB")
 // unknown headers are passed over, because clients differ.
 type stream struct {
 	in  *bufio.Reader
-	mu  sync.Mutex // guards out and log
+	mu  sync.Mutex // guards log and queue
 	out io.Writer
 	log io.Writer // trace of every message; nil: none
 
-	start time.Time
+	start  time.Time
+	queue  [][]byte
+	some   *sync.Cond
+	closed bool
+	sent   chan struct{}
 }
 
 func newStream(in io.Reader, out, log io.Writer) *stream {
-	return &stream{in: bufio.NewReaderSize(in, 64<<10), out: out, log: log, start: time.Now()}
+	s := &stream{in: bufio.NewReaderSize(in, 64<<10), out: out, log: log, start: time.Now(), sent: make(chan struct{})}
+	s.some = sync.NewCond(&s.mu)
+	return s
 }
 
 // read gives the next message. errTooLarge and *headerError leave the stream
@@ -94,18 +100,61 @@ type headerError struct{ line string }
 
 func (e *headerError) Error() string { return "a message without a usable length: " + e.line }
 
-// write sends one message whole.
-func (s *stream) write(body []byte) error {
+// write queues one message; a goroutine of the stream sends it. So a client that
+// is slow to read never stops the server from reading.
+func (s *stream) write(body []byte) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
+	if s.closed {
+		return
+	}
 	s.traceLocked("s2c", body)
-	buf := make([]byte, 0, len(body)+32)
-	buf = append(buf, "Content-Length: "...)
-	buf = strconv.AppendInt(buf, int64(len(body)), 10)
-	buf = append(buf, "\r\n\r\n"...)
-	buf = append(buf, body...)
-	_, err := s.out.Write(buf)
-	return err
+	s.queue = append(s.queue, body)
+	s.some.Signal()
+}
+
+// send writes what is queued until close, and what is left then.
+func (s *stream) send() {
+	defer close(s.sent)
+	var buf []byte
+	for {
+		s.mu.Lock()
+		for len(s.queue) == 0 && !s.closed {
+			s.some.Wait()
+		}
+		list := s.queue
+		s.queue = nil
+		s.mu.Unlock()
+		if len(list) == 0 {
+			return
+		}
+		buf = buf[:0]
+		for _, body := range list {
+			buf = append(buf, "Content-Length: "...)
+			buf = strconv.AppendInt(buf, int64(len(body)), 10)
+			buf = append(buf, "\r\n\r\n"...)
+			buf = append(buf, body...)
+		}
+		if _, err := s.out.Write(buf); err != nil {
+			s.mu.Lock()
+			s.closed, s.queue = true, nil // the client is gone
+			s.mu.Unlock()
+			return
+		}
+	}
+}
+
+// close sends what is queued, for a while: a client that does not read any more
+// must not keep the process alive.
+func (s *stream) close() {
+	s.mu.Lock()
+	s.closed = true
+	s.some.Signal()
+	s.mu.Unlock()
+	select {
+	case <-s.sent:
+	case <-time.After(2 * time.Second):
+	}
 }
 
 func (s *stream) trace(way string, body []byte) {
