@@ -1,9 +1,6 @@
 package lang
 
-import (
-	"sort"
-	"strings"
-)
+import "strings"
 
 // formatColumn is where the values of a statement in a block begin: fixed, so
 // that a longer name somewhere else moves no other line.
@@ -12,32 +9,48 @@ const formatColumn = 16
 // Format gives the canonical text of a file. Nothing is lost: comments, order,
 // single blank lines and every text stay; labelled values go to the order of
 // the schema. A statement that cannot be read stays as it is, and a file whose
-// braces do not match is given back unchanged. Formatting twice changes nothing
-// more.
+// braces do not match is given back unchanged. Lines end as the first one does.
+// Formatting twice changes nothing more.
 func Format(f *File) string {
+	out, _ := format(f)
+	return out
+}
+
+// mark tells which line of the source a line of the formatted text comes from.
+type mark struct{ out, line int }
+
+// format also gives the marks, in order; none where the text stays unchanged.
+func format(f *File) (string, []mark) {
 	for i := range f.Problems {
 		switch f.Problems[i].Rule {
 		case "brace-missing", "brace-astray", "file-too-large", "too-many-statements", "block-too-deep", "not-text":
-			return f.Source.Text
+			return f.Source.Text, nil
 		}
 	}
-	p := printer{f: f, text: f.Source.Text, lastLine: -1}
+	p := printer{f: f, text: f.Source.Text, lastLine: -1, end: "\n"}
+	if i := strings.IndexByte(p.text, '\n'); i > 0 && p.text[i-1] == '\r' {
+		p.end = "\r\n"
+	}
+	p.b.Grow(len(p.text) + len(p.text)/8)
 	p.block(f.Statements, 0)
 	p.commentsBefore(len(p.text), 0)
-	out := p.b.String()
+	out := strings.TrimRight(p.b.String(), "\r\n")
 	if out == "" {
-		return ""
+		return "", p.marks
 	}
-	return strings.TrimRight(out, "\n") + "\n"
+	return out + p.end, p.marks
 }
 
 type printer struct {
 	f        *File
 	text     string
 	b        strings.Builder
-	comment  int // next comment to print
-	lastLine int // line of the source on which the last printed thing ended
+	marks    []mark
+	end      string // of a line
+	comment  int    // next comment to print
+	lastLine int    // line of the source on which the last printed thing ended
 	fresh    bool
+	head     headWriter
 }
 
 func (p *printer) line(offset int) int { return p.f.Source.LineOf(offset) }
@@ -46,9 +59,15 @@ func (p *printer) line(offset int) int { return p.f.Source.LineOf(offset) }
 // start of a block.
 func (p *printer) gap(offset int) {
 	if p.lastLine >= 0 && !p.fresh && p.line(offset)-p.lastLine > 1 {
-		p.b.WriteByte('\n')
+		p.b.WriteString(p.end)
 	}
 	p.fresh = false
+}
+
+// begin starts a line for what stands at an offset of the source.
+func (p *printer) begin(offset, depth int) {
+	p.marks = append(p.marks, mark{p.b.Len(), p.line(offset)})
+	p.indent(depth)
 }
 
 func (p *printer) indent(depth int) {
@@ -64,9 +83,9 @@ func (p *printer) commentsBefore(offset, depth int) {
 		c := p.f.Comments[p.comment]
 		p.comment++
 		p.gap(c.Span.Start)
-		p.indent(depth)
+		p.begin(c.Span.Start, depth)
 		p.b.WriteString(strings.TrimRight(p.text[c.Span.Start:c.Span.End], " \t\r"))
-		p.b.WriteByte('\n')
+		p.b.WriteString(p.end)
 		p.lastLine = p.line(c.Span.Start)
 	}
 }
@@ -83,7 +102,7 @@ func (p *printer) trailing(end int) {
 			p.comment++
 		}
 	}
-	p.b.WriteByte('\n')
+	p.b.WriteString(p.end)
 }
 
 func onlyBlanks(s string) bool { return strings.Trim(s, " \t\r") == "" }
@@ -97,8 +116,11 @@ func (p *printer) block(list []*Statement, depth int) {
 func (p *printer) statement(st *Statement, depth int) {
 	p.commentsBefore(st.Base, depth)
 	p.gap(st.Base)
-	p.indent(depth)
-	head := HeadText(st, depth > 0)
+	p.begin(st.Base, depth)
+	head := p.head.text(st, depth > 0)
+	if strings.IndexByte(head, '\n') >= 0 { // a bracket over several lines
+		head = strings.ReplaceAll(strings.ReplaceAll(head, "\r\n", "\n"), "\n", p.end)
+	}
 	p.b.WriteString(head)
 	inside := st.HeadSpan()
 	for p.comment < len(p.f.Comments) && p.f.Comments[p.comment].Span.Start < inside.End {
@@ -114,7 +136,7 @@ func (p *printer) statement(st *Statement, depth int) {
 	p.block(st.Block, depth+1)
 	p.commentsBefore(st.Braces.End-1, depth+1)
 	p.fresh = true // no blank line before the closing brace
-	p.indent(depth)
+	p.begin(st.Braces.End-1, depth)
 	p.b.WriteByte('}')
 	p.trailing(st.Braces.End)
 	p.fresh = false
@@ -123,57 +145,88 @@ func (p *printer) statement(st *Statement, depth int) {
 // HeadText is the canonical text of a statement without its block; aligned
 // puts its values at the fixed column.
 func HeadText(st *Statement, aligned bool) string {
-	h := st.Head
-	if h.Problem != nil || st.Bound == nil || strings.ContainsAny(h.Text, "\n") || len(st.Bound.Problems) > 0 {
-		return strings.TrimRight(h.Text, " \t\r")
-	}
-	w := headWriter{h: h}
-	w.b.WriteString(h.Keyword)
-	w.name(st.Bound)
-	if aligned && len(st.Bound.Fields) > 0 && !strings.HasPrefix(st.Bound.Row.Keyword, "require") {
-		for w.b.Len() < formatColumn-1 {
-			w.b.WriteByte(' ')
-		}
-	}
-	fields := make([]*Field, len(st.Bound.Fields))
-	for i := range st.Bound.Fields {
-		fields[i] = &st.Bound.Fields[i]
-	}
-	at := make(map[*Slot]int, len(st.Bound.Row.Slots))
-	for i := range st.Bound.Row.Slots {
-		at[&st.Bound.Row.Slots[i]] = i
-	}
-	sort.SliceStable(fields, func(i, j int) bool { return at[fields[i].Slot] < at[fields[j].Slot] })
-	for _, f := range fields {
-		w.field(f)
-	}
-	got := w.b.String()
-	if !sameMeaning(got, st.Bound) { // an order that reads otherwise is not ours to choose
-		w.b.Reset()
-		w.b.WriteString(h.Keyword)
-		w.name(st.Bound)
-		for i := range st.Bound.Fields {
-			w.field(&st.Bound.Fields[i])
-		}
-		if got = w.b.String(); !sameMeaning(got, st.Bound) {
-			return strings.TrimRight(h.Text, " \t\r")
-		}
-	}
-	return got
+	var w headWriter
+	return w.text(st, aligned)
 }
 
+// headWriter writes heads; its buffers are used again for the next one.
 type headWriter struct {
-	h *Head
-	b strings.Builder
+	h        *Head
+	b        []byte
+	order    []*Field
+	was, got []Token
+}
+
+func (w *headWriter) text(st *Statement, aligned bool) string {
+	h, b := st.Head, st.Bound
+	if h.Problem != nil || b == nil || len(b.Problems) > 0 || strings.IndexByte(h.Text, '\n') >= 0 {
+		return strings.TrimRight(h.Text, " \t\r")
+	}
+	w.h, w.order = h, w.order[:0]
+	for i := range b.Fields {
+		w.order = append(w.order, &b.Fields[i])
+		for j := i; j > 0 && slotIndex(b.Row, w.order[j].Slot) < slotIndex(b.Row, w.order[j-1].Slot); j-- {
+			w.order[j], w.order[j-1] = w.order[j-1], w.order[j]
+		}
+	}
+	aligned = aligned && len(b.Fields) > 0 && b.Row.Keyword != "require"
+	if got := w.write(b, aligned); w.sameTokens(got) || sameMeaning(got, b) {
+		return got
+	}
+	// An order that reads otherwise is not ours to choose.
+	for i := range b.Fields {
+		w.order[i] = &b.Fields[i]
+	}
+	if got := w.write(b, aligned); w.sameTokens(got) || sameMeaning(got, b) {
+		return got
+	}
+	return strings.TrimRight(h.Text, " \t\r")
+}
+
+func slotIndex(r *Row, s *Slot) int {
+	for i := range r.Slots {
+		if &r.Slots[i] == s {
+			return i
+		}
+	}
+	return len(r.Slots)
+}
+
+func (w *headWriter) write(b *Bound, aligned bool) string {
+	w.b = append(w.b[:0], w.h.Keyword...)
+	w.name(b)
+	for aligned && len(w.b) < formatColumn-1 {
+		w.b = append(w.b, ' ')
+	}
+	for _, f := range w.order {
+		w.field(f)
+	}
+	return string(w.b)
+}
+
+// sameTokens tells that a text says the same as the head, because it says it in
+// the same words.
+func (w *headWriter) sameTokens(got string) bool {
+	old := w.h.Text
+	w.was, w.got = lexLine(old, 0, len(old), w.was[:0]), lexLine(got, 0, len(got), w.got[:0])
+	if len(w.was) != len(w.got) {
+		return false
+	}
+	for i := range w.was {
+		if w.was[i].Kind != w.got[i].Kind || w.was[i].Text(old) != w.got[i].Text(got) {
+			return false
+		}
+	}
+	return true
 }
 
 func (w *headWriter) name(b *Bound) {
 	switch {
 	case len(b.Names) > 0:
-		w.b.WriteByte(' ')
+		w.b = append(w.b, ' ')
 		w.list(b.Names)
 	case b.Name != nil:
-		w.b.WriteByte(' ')
+		w.b = append(w.b, ' ')
 		w.expr(b.Name)
 	}
 }
@@ -181,33 +234,33 @@ func (w *headWriter) name(b *Bound) {
 func (w *headWriter) list(list []*Expr) {
 	for i, e := range list {
 		if i > 0 {
-			w.b.WriteString(", ")
+			w.b = append(w.b, ", "...)
 		}
 		w.expr(e)
 	}
 }
 
 func (w *headWriter) field(f *Field) {
-	if n := w.b.Len(); n > 0 {
-		w.b.WriteByte(' ')
+	if n := len(w.b); n > 0 {
+		w.b = append(w.b, ' ')
 	}
 	if f.Slot.Type == FlagType {
-		w.b.WriteString(w.h.Text[f.Span.Start:f.Span.End])
+		w.b = append(w.b, w.h.Text[f.Span.Start:f.Span.End]...)
 		return
 	}
 	if !f.Label.Empty() && f.Slot.Suffix == "" {
-		w.b.WriteString(f.Slot.Label)
-		w.b.WriteByte(' ')
+		w.b = append(w.b, f.Slot.Label...)
+		w.b = append(w.b, ' ')
 	}
 	for i := range f.Values {
 		if i > 0 {
-			w.b.WriteString(", ")
+			w.b = append(w.b, ", "...)
 		}
 		w.expr(f.Values[i].Expr)
 	}
 	if f.Slot.Suffix != "" {
-		w.b.WriteByte(' ')
-		w.b.WriteString(f.Slot.Suffix)
+		w.b = append(w.b, ' ')
+		w.b = append(w.b, f.Slot.Suffix...)
 	}
 }
 
@@ -216,29 +269,29 @@ func (w *headWriter) expr(e *Expr) {
 	case QuantityExpr, NumberExpr:
 		n := strings.Fields(w.h.Text[e.NumSpan.Start:e.NumSpan.End])
 		if e.Form == Range {
-			w.b.WriteString(strings.Join(n, ""))
+			w.b = append(w.b, strings.Join(n, "")...)
 		} else {
-			w.b.WriteString(strings.Join(n, " "))
+			w.b = append(w.b, strings.Join(n, " ")...)
 		}
 		if e.UnitText != "" {
-			w.b.WriteByte(' ')
-			w.b.WriteString(e.UnitText)
+			w.b = append(w.b, ' ')
+			w.b = append(w.b, e.UnitText...)
 		}
 	case SpanExpr:
-		w.b.WriteString(e.Text + ".." + e.Last)
+		w.b = append(w.b, e.Text+".."+e.Last...)
 		if e.Tail != "" {
-			w.b.WriteString("." + e.Tail)
+			w.b = append(w.b, "."+e.Tail...)
 		}
 	case BinaryExpr, CompareExpr:
 		w.expr(e.L)
-		w.b.WriteString(" " + e.Op + " ")
+		w.b = append(w.b, " "+e.Op+" "...)
 		w.expr(e.R)
 	case ParenExpr:
-		w.b.WriteByte('(')
+		w.b = append(w.b, '(')
 		w.expr(e.L)
-		w.b.WriteByte(')')
+		w.b = append(w.b, ')')
 	default:
-		w.b.WriteString(w.h.Text[e.Span.Start:e.Span.End])
+		w.b = append(w.b, w.h.Text[e.Span.Start:e.Span.End]...)
 	}
 }
 

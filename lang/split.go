@@ -174,7 +174,7 @@ func (p *parser) cut() bool {
 // openAlone takes a brace that no statement stands before: it belongs to the
 // statement on the line above, or to one whose first line was lost.
 func (p *parser) openAlone(t Token, indent int) {
-	if n := len(p.events); n > 0 && p.events[n-1].st != nil && !p.events[n-1].opens && p.nextLine(p.events[n-1].st, t) {
+	if n := len(p.events); n > 0 && p.events[n-1].st != nil && !p.events[n-1].opens && p.nextLine(p.events[n-1].st, t) && mayOpen(p.events[n-1].st.Head.Keyword) {
 		p.events[n-1].opens, p.events[n-1].brace = true, t.Span
 		return
 	}
@@ -196,7 +196,7 @@ func (p *parser) nextLine(st *Statement, brace Token) bool {
 // a brace, or the end. Inside an open bracket a new line goes on, unless it
 // looks like a statement of its own.
 func (p *parser) statementEnd(i int) int {
-	depth := 0
+	depth, seen := 0, i
 	for j := i; ; j++ {
 		switch p.token(j).Kind {
 		case LeftToken:
@@ -210,7 +210,7 @@ func (p *parser) statementEnd(i int) int {
 				return j
 			}
 		case NewlineToken:
-			if depth <= 0 || depth > MaxBrackets {
+			if depth <= 0 || depth > MaxBrackets || p.tokens[i].Kind != WordToken {
 				return j
 			}
 			next := j + 1
@@ -220,12 +220,12 @@ func (p *parser) statementEnd(i int) int {
 			if p.startsStatement(j, next) {
 				return p.beforeComment(j)
 			}
-			for k := i; k < next; k++ {
-				if p.tokens[k].Kind == CommentToken {
-					p.file.Comments = append(p.file.Comments, Comment{Span: p.tokens[k].Span})
+			for ; seen < next; seen++ {
+				if p.tokens[seen].Kind == CommentToken {
+					p.file.Comments = append(p.file.Comments, Comment{Span: p.tokens[seen].Span})
 				}
 			}
-			i, j = next, next-1
+			j = next - 1
 		}
 	}
 }
@@ -250,6 +250,10 @@ func (p *parser) startsStatement(newline, next int) bool {
 	}
 	switch p.tokens[newline-1].Kind { // an operator waits for its right side
 	case PlusToken, MinusToken, TimesToken, OverToken, LeftToken, CommaToken, AtMostToken, AtLeastToken, LessToken, MoreToken:
+		switch p.token(next + 1).Kind { // in a sum, no value follows a word
+		case WordToken, NameToken, NumberToken, PairToken, SizeToken, DateToken, TextToken, UnclosedToken, OpenToken:
+			return true
+		}
 		return false
 	}
 	return true
