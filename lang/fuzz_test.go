@@ -53,15 +53,44 @@ func FuzzParse(f *testing.F) {
 				t.Fatalf("a problem without words: %+v", p)
 			}
 		}
-		var walk func(list []*Statement)
-		walk = func(list []*Statement) {
-			for _, st := range list {
+		count := func(f *File) (n int) {
+			Walk(f, func(st *Statement) bool {
 				inRange(t, st.HeadSpan(), len(text))
 				inRange(t, st.Span(), len(text))
-				walk(st.Block)
+				for _, it := range st.Head.Items {
+					inRange(t, st.Abs(it.Span), len(text))
+					for _, e := range it.Exprs {
+						inRange(t, st.Abs(e.Span), len(text))
+					}
+				}
+				for _, child := range st.Block {
+					if child.Parent != st {
+						t.Fatalf("a statement in a block that is not its parent's")
+					}
+				}
+				n++
+				return true
+			})
+			return n
+		}
+		if a, b := count(file), count(again); a != b {
+			t.Fatalf("%d statements without cache, %d with", a, b)
+		}
+		for i := range file.Problems {
+			if a, b := file.Problems[i], again.Problems[i]; a.Span != b.Span || a.Rule != b.Rule || a.Message != b.Message {
+				t.Fatalf("without cache %+v, with %+v", a, b)
 			}
 		}
-		walk(file.Statements)
+		comments := 0
+		for _, tok := range Tokens(text) {
+			inRange(t, tok.Span, len(text))
+			if tok.Kind == CommentToken {
+				comments++
+			}
+		}
+		if len(text) <= MaxFileSize && (comments != len(file.Comments) || comments != len(again.Comments)) {
+			t.Fatalf("%d comments, %d and %d kept", comments, len(file.Comments), len(again.Comments))
+		}
 	})
 }
 
@@ -70,10 +99,17 @@ func FuzzParse(f *testing.F) {
 func FuzzFormat(f *testing.F) {
 	seeds(f)
 	f.Fuzz(func(t *testing.T, text string) {
-		if !utf8.ValidString(text) || strings.ContainsRune(text, '\r') {
-			t.Skip("line ends and bytes that are no text are kept as they are elsewhere")
+		if !utf8.ValidString(text) {
+			t.Skip("a file that is no text is given back unchanged")
 		}
-		once := formatText(text)
+		file := bound(text)
+		once := Format(file)
+		if got := Apply(text, FormatRange(file, 0, file.Source.Lines())); got != once {
+			t.Fatalf("the edits of all lines give another text:\n%q\n%q", got, once)
+		}
+		if got := Apply(once, Edits(once, text)); got != text {
+			t.Fatalf("the edits back give another text:\n%q\n%q", got, text)
+		}
 		if twice := formatText(once); twice != once {
 			t.Fatalf("not idempotent:\n%q\n%q", once, twice)
 		}
@@ -83,11 +119,7 @@ func FuzzFormat(f *testing.F) {
 	})
 }
 
-func formatText(text string) string {
-	file := Parse(NewSource("f.plant", text), nil)
-	Bind(file, Language())
-	return Format(file)
-}
+func formatText(text string) string { return Format(bound(text)) }
 
 // kinds counts tokens by kind and text, without order.
 func kinds(text string) string {
@@ -96,7 +128,7 @@ func kinds(text string) string {
 		switch tok.Kind {
 		case NewlineToken, EndOfFile:
 		default:
-			count[strings.TrimRight(tok.Text(text), " \t")]++
+			count[strings.TrimRight(tok.Text(text), " \t\r")]++
 		}
 	}
 	var list []string

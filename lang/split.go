@@ -206,12 +206,12 @@ func (p *parser) statementEnd(i int) int {
 		case EndOfFile, OpenToken, CloseToken:
 			return p.beforeComment(j)
 		case CommentToken:
-			if depth <= 0 || depth > MaxBrackets {
+			if depth <= 0 || depth > MaxBrackets || p.tokens[i].Kind != WordToken {
 				return j
 			}
 		case NewlineToken:
 			if depth <= 0 || depth > MaxBrackets || p.tokens[i].Kind != WordToken {
-				return j
+				return p.beforeComment(j)
 			}
 			next := j + 1
 			for k := p.token(next).Kind; k == NewlineToken || k == CommentToken; k = p.token(next).Kind {
