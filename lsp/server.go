@@ -3,6 +3,7 @@ package lsp
 import (
 	"context"
 	"encoding/json"
+	"errors"
 	"io"
 	"path"
 	"strconv"
@@ -108,10 +109,8 @@ func (s *Server) handle(ctx context.Context, method string, params json.RawMessa
 		return nil, jsonrpc2.NewError(jsonrpc2.MethodNotFound, "the server has no "+method)
 	}
 	v, err := f(s, ctx, params, at)
-	if err != nil {
-		if _, ok := err.(*json.UnmarshalTypeError); ok {
-			err = jsonrpc2.NewError(jsonrpc2.InvalidParams, err.Error())
-		}
+	if wrong := (*json.UnmarshalTypeError)(nil); errors.As(err, &wrong) {
+		err = jsonrpc2.NewError(jsonrpc2.InvalidParams, err.Error())
 	}
 	return v, err
 }
