@@ -112,8 +112,7 @@ func (p *Pass) compare(q *solve.Quantity, l Limit, least bool) *Finding {
 	if least {
 		holds = atLeast(q.Num, l.Num)
 	}
-	kept := *q
-	p.rep.Comparisons = append(p.rep.Comparisons, Comparison{Rule: p.Rule.ID, Quantity: &kept, Limit: l, AtLeast: least, Holds: holds})
+	p.rep.Comparisons = append(p.rep.Comparisons, Comparison{Rule: p.Rule.ID, Quantity: q, Limit: l, AtLeast: least, Holds: holds})
 	if holds {
 		return nil
 	}
@@ -127,7 +126,7 @@ func (p *Pass) compare(q *solve.Quantity, l Limit, least bool) *Finding {
 	}
 	f := &Finding{
 		Found: lang.In(q.Num, unit), Limit: word + lang.In(l.Num, unit), Source: l.Source,
-		Severity: p.Rule.Severity, Span: q.At, File: q.Part.File, Part: q.Part.Label(), Quantity: &kept,
+		Severity: p.Rule.Severity, Span: q.At, File: q.Part.File, Part: q.Part.Label(), Quantity: q,
 	}
 	if f.Span.Empty() {
 		f.Span = q.Part.Span()

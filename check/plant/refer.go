@@ -23,9 +23,8 @@ var ports = map[string]bool{
 // SpanNames lists the names of U1..U8. A span that cannot be counted gives its
 // two ends.
 func SpanNames(e *lang.Expr) []string {
-	head, low, ok1 := splitNumber(e.Text)
-	head2, high, ok2 := splitNumber(e.Last)
-	if !ok1 || !ok2 || head != head2 || high < low || high-low > 255 {
+	head, low, high, ok := spanEnds(e)
+	if !ok {
 		return []string{e.Text, e.Last}
 	}
 	out := make([]string, 0, high-low+1)
@@ -33,6 +32,14 @@ func SpanNames(e *lang.Expr) []string {
 		out = append(out, head+strconv.Itoa(n))
 	}
 	return out
+}
+
+// spanEnds are the counted ends of a span; ok is false for one that cannot be
+// counted.
+func spanEnds(e *lang.Expr) (head string, low, high int, ok bool) {
+	head, low, ok1 := splitNumber(e.Text)
+	head2, high, ok2 := splitNumber(e.Last)
+	return head, low, high, ok1 && ok2 && head == head2 && high >= low && high-low <= 255
 }
 
 func splitNumber(name string) (head string, n int, ok bool) {
@@ -85,16 +92,36 @@ func (p *Plant) expand(e *lang.Expr, out []Ref) []Ref {
 			out = append(out, ref)
 		}
 	case lang.SpanExpr:
-		for _, n := range SpanNames(e) {
-			if e.Tail != "" {
-				n += "." + e.Tail
-			}
-			if ref, ok := p.lookup(n); ok {
+		eachName(e, func(name []byte) {
+			if part := p.byName[string(name)]; part != nil { // the usual case, without a copy
+				out = append(out, Ref{Part: part})
+			} else if ref, ok := p.lookup(string(name)); ok {
 				out = append(out, ref)
 			}
-		}
+		})
 	}
 	return out
+}
+
+// eachName calls f for every name of a span, with its tail. The bytes are only
+// lent.
+func eachName(e *lang.Expr, f func(name []byte)) {
+	var room [48]byte
+	tailed := func(name []byte) {
+		if e.Tail != "" {
+			name = append(append(name, '.'), e.Tail...)
+		}
+		f(name)
+	}
+	head, low, high, ok := spanEnds(e)
+	if !ok {
+		tailed(append(room[:0], e.Text...))
+		tailed(append(room[:0], e.Last...))
+		return
+	}
+	for n := low; n <= high; n++ {
+		tailed(strconv.AppendInt(append(room[:0], head...), int64(n), 10))
+	}
 }
 
 // Refs gives the parts that a slot refers to, spans expanded, in order. For a
@@ -111,13 +138,62 @@ func (p *Part) Refs(slot string) []Ref {
 		}
 		return nil
 	}
-	var out []Ref
-	for i := range f.Values {
-		if f.Values[i].State == lang.Known && f.Values[i].Expr != nil {
-			out = p.plant.expand(f.Values[i].Expr, out)
+	for i := range p.refs {
+		if p.refs[i].field == f {
+			return p.paired(p.refs[i].to)
 		}
 	}
-	return p.paired(out)
+	return p.paired(p.plant.fieldRefs(f, nil))
+}
+
+// boundRefs are the parts that a field refers to, kept so that solvers and rules
+// need not look the names up again.
+type boundRefs struct {
+	field *lang.Field
+	to    []Ref
+}
+
+func (p *Plant) fieldRefs(f *lang.Field, out []Ref) []Ref {
+	for i := range f.Values {
+		if f.Values[i].State == lang.Known && f.Values[i].Expr != nil {
+			out = p.expand(f.Values[i].Expr, out)
+		}
+	}
+	return out
+}
+
+// bindRefs looks up what each part of the plant refers to. The members of a
+// group share one list.
+func (r *resolver) bindRefs() {
+	var (
+		room   []Ref
+		kept   []boundRefs
+		stmt   *lang.Statement
+		shared []boundRefs
+	)
+	for _, part := range r.plant.All {
+		if part.Stmt == nil || part.Bound == nil {
+			continue
+		}
+		if part.Stmt != stmt {
+			stmt = part.Stmt
+			from := len(kept)
+			for i := range part.Bound.Fields {
+				f := &part.Bound.Fields[i]
+				if f.Slot.Type != lang.PartType && f.Slot.Type != lang.PartsType {
+					continue
+				}
+				if cap(room)-len(room) < 16 {
+					room = make([]Ref, 0, 256)
+				}
+				first := len(room)
+				room = r.plant.fieldRefs(f, room)
+				kept = append(kept, boundRefs{f, room[first:len(room):len(room)]})
+			}
+			shared = kept[from:len(kept):len(kept)]
+		}
+		part.refs = shared
+	}
 }
 
 func (p *Part) paired(refs []Ref) []Ref {

@@ -27,6 +27,7 @@ func Resolve(f *lang.File, load Loader) *Plant {
 	r.children(p.Root, f.Statements, f)
 	p.findDamage()
 	r.index()
+	r.bindRefs()
 	r.references()
 	return p
 }

@@ -117,7 +117,7 @@ type Results struct {
 func NewResults(p *plant.Plant) *Results {
 	n := len(p.All)
 	ids := make([]int32, 2*n)
-	return &Results{Plant: p, list: make([]Quantity, 0, 128), first: ids[:n], last: ids[n:], arena: make([]Input, 0, 256)}
+	return &Results{Plant: p, list: make([]Quantity, 0, 64+n), first: ids[:n], last: ids[n:], arena: make([]Input, 0, 64+2*n)}
 }
 
 // Inputs copies the numbers put in to storage of the results.

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"sort"
 
 	"github.com/spf13/pflag"
@@ -47,6 +48,11 @@ func register(c command) command {
 }
 
 func main() {
+	if os.Getenv("GOGC") == "" {
+		// A run makes much that is short-lived and keeps little: collecting at
+		// the default pace costs a third of the time and saves a few MB.
+		debug.SetGCPercent(400)
+	}
 	s := std{in: os.Stdin, out: os.Stdout, err: os.Stderr, terminal: wantsColor()}
 	os.Exit(run(os.Args[1:], s))
 }
