@@ -4,11 +4,13 @@ import (
 	"errors"
 	"io"
 	"os"
+	"path"
 	"path/filepath"
 	"strings"
 	"sync"
 	"time"
 
+	"example.org/tundish/check"
 	"example.org/tundish/lang"
 )
 
@@ -43,6 +45,30 @@ func (d *disk) folders() []string {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	return append([]string(nil), d.roots...)
+}
+
+// allowProject adds the folder of the nearest project file upwards: it is the
+// workspace of the linter too.
+func (d *disk) allowProject(dir string) {
+	for ; dir != path.Dir(dir); dir = path.Dir(dir) {
+		if _, err := os.Stat(filepath.FromSlash(path.Join(dir, check.ProjectFile))); err == nil {
+			d.allow(dir)
+			return
+		}
+	}
+}
+
+// isRoot tells a folder that no other allowed folder holds: nothing is looked
+// for above it.
+func (d *disk) isRoot(dir string) bool {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	for _, r := range d.roots {
+		if r != dir && strings.HasPrefix(dir, strings.TrimSuffix(r, "/")+"/") {
+			return false
+		}
+	}
+	return true
 }
 
 // load reads and binds a file by its slash path.

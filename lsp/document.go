@@ -2,6 +2,7 @@ package lsp
 
 import (
 	"encoding/json"
+	"path"
 	"sync"
 	"sync/atomic"
 
@@ -46,7 +47,9 @@ func (d *document) analyze(s *snapshot) *analysis {
 			a.uses[name] = true
 			return s.load(name)
 		})
-		a.rep = check.Run(check.Input{Plant: p, Rules: rules.All()})
+		set := check.ReadSettings(s.project(d, a.uses))
+		p.Problems = append(p.Problems, set.Problems...)
+		a.rep = check.Run(check.Input{Plant: p, Rules: rules.All(), Overrides: set.Overrides})
 		d.done.Store(a)
 	})
 	return d.done.Load()
@@ -100,6 +103,25 @@ func (s *snapshot) load(name string) (*lang.File, error) {
 		return f, nil
 	}
 	return s.server.disk.load(name)
+}
+
+// project finds the settings that hold for a document: the nearest project file
+// upwards, not above a folder that the client opened. What was looked for counts
+// as used, so that a file that appears later is heard of.
+func (s *snapshot) project(d *document, uses map[string]bool) *lang.File {
+	if d.path == "" || path.Base(d.path) == check.ProjectFile {
+		return nil
+	}
+	for dir := path.Dir(d.path); ; dir = path.Dir(dir) {
+		name := path.Join(dir, check.ProjectFile)
+		uses[name] = true
+		if f, err := s.load(name); err == nil {
+			return f
+		}
+		if s.server.disk.isRoot(dir) || dir == path.Dir(dir) {
+			return nil
+		}
+	}
 }
 
 // with gives the next snapshot with a document put in or taken out. Documents

@@ -2,6 +2,8 @@ package lsp
 
 import (
 	"encoding/json"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -260,4 +262,31 @@ func TestStaleHints(t *testing.T) {
 	c.diagnostics(uri, 2)
 	r := c.result("textDocument/inlayHint", object{"textDocument": object{"uri": uri}, "range": object{"start": object{"line": 0, "character": 0}, "end": object{"line": 999, "character": 0}}})
 	contained(t, "hints", r, "before this edit", "loses 0.1568 mbar")
+}
+
+// The editor holds to the project's own limits as the linter does, also when the
+// project file is written after the plant was opened.
+func TestProjectSettings(t *testing.T) {
+	dir := t.TempDir()
+	for _, name := range []string{"l-shaped-faulty.plant", "catalogue.plant"} {
+		_, text := example(t, name)
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	c := newClient(t)
+	c.initialize()
+	uri := uriOf(filepath.Join(dir, "l-shaped-faulty.plant"))
+	_, text := example(t, "l-shaped-faulty.plant")
+	c.open(uri, text, 1)
+	before := codes(c.diagnostics(uri, 1))
+	if before["gas-drop-over-limit"] == 0 {
+		t.Fatal("the example lacks the fault that this test is about")
+	}
+	project := uriOf(filepath.Join(dir, "project.plant"))
+	c.open(project, "project \"Own limits, invented\"\nlimit gas-drop-natural-uk 50 mbar because \"test\"\n", 1)
+	after := codes(c.diagnostics(uri, 1))
+	if after["gas-drop-over-limit"] != 0 {
+		t.Errorf("the project's limit does not hold in the editor: %v", after)
+	}
 }

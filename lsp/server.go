@@ -199,6 +199,9 @@ func (s *Server) didOpen(params json.RawMessage) {
 	if err != nil || p.TextDocument.URI == "" {
 		return
 	}
+	if file := pathOf(p.TextDocument.URI); file != "" {
+		s.disk.allowProject(path.Dir(file))
+	}
 	s.replace(p.TextDocument.URI, s.newDocument(p.TextDocument.URI, p.TextDocument.Text, p.TextDocument.Version))
 }
 

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/tundish/check"
 	"example.org/tundish/check/report"
 )
 
@@ -109,9 +110,9 @@ func TestFixesOfFaultyExample(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer w.close()
-	rep := w.checkText("examples/l-shaped-faulty.plant", string(text), testDay, &settings{})
+	rep := w.checkText("examples/l-shaped-faulty.plant", string(text), testDay, &check.Settings{})
 	fixed := applyBest(string(text), rep)
-	after := w.checkText("examples/l-shaped-faulty.plant", fixed, testDay, &settings{})
+	after := w.checkText("examples/l-shaped-faulty.plant", fixed, testDay, &check.Settings{})
 	if len(after.Findings) >= len(rep.Findings) {
 		t.Errorf("%d findings before the fixes, %d after", len(rep.Findings), len(after.Findings))
 	}

@@ -36,7 +36,7 @@ type lintRun struct {
 // lintSpace is a workspace with its settings.
 type lintSpace struct {
 	*workspace
-	set *settings
+	set *check.Settings
 }
 
 func runLint(args []string, s std) int {
@@ -148,7 +148,7 @@ func (r *lintRun) one(p string) {
 	}
 	gate := r.failOn
 	if gate == "" {
-		gate = w.set.gate
+		gate = w.set.Gate
 	}
 	if r.code == exitClean && fails(rep, gate) {
 		r.code = exitFindings

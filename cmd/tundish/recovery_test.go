@@ -66,7 +66,7 @@ func TestDeletedToken(t *testing.T) {
 		total += n
 	}
 	known := map[string]bool{}
-	for _, f := range w.checkText(name, text, testDay, &settings{}).Findings {
+	for _, f := range w.checkText(name, text, testDay, &check.Settings{}).Findings {
 		known[f.Rule+f.Message] = true
 	}
 	tokens, step := lang.Tokens(text), 1
@@ -96,7 +96,7 @@ func TestDeletedToken(t *testing.T) {
 		if share < 0.99 {
 			t.Errorf("line %d without %q: only %.1f %% of the statements stay in place", line, tok.Text(text), 100*share)
 		}
-		rep := w.checkText(name, cut, testDay, &settings{})
+		rep := w.checkText(name, cut, testDay, &check.Settings{})
 		names := namesOn(whole, tok.Span.Start)
 		for k := range rep.Findings {
 			f := &rep.Findings[k]

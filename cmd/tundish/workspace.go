@@ -71,7 +71,7 @@ func workspaceRoot(dir string) string {
 }
 
 // projectFile holds the settings of a project, found upwards from a spec.
-const projectFile = "project.plant"
+const projectFile = check.ProjectFile
 
 // load is the plant.Loader of the workspace: name is a clean slash path as
 // sources are named, relative to the working directory or absolute.
@@ -134,9 +134,9 @@ func readLimited(r io.Reader) (string, error) {
 }
 
 // checkText judges one text under the name given.
-func (w *workspace) checkText(name, text string, today lang.Date, set *settings) *check.Report {
+func (w *workspace) checkText(name, text string, today lang.Date, set *check.Settings) *check.Report {
 	f := w.parse(path.Clean(filepath.ToSlash(name)), text)
 	p := plant.Resolve(f, w.load)
-	p.Problems = append(p.Problems, set.problems...)
-	return check.Run(check.Input{Plant: p, Rules: rules.All(), Today: today, Overrides: set.overrides})
+	p.Problems = append(p.Problems, set.Problems...)
+	return check.Run(check.Input{Plant: p, Rules: rules.All(), Today: today, Overrides: set.Overrides})
 }
