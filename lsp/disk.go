@@ -6,6 +6,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -17,10 +18,11 @@ import (
 // disk reads files of the workspace folders, and no others, and keeps what it
 // parsed until the file changes.
 type disk struct {
-	mu    sync.Mutex
-	roots []string
-	cache *lang.Cache
-	files map[string]diskFile
+	mu     sync.Mutex
+	roots  []string
+	opened []string // of the roots, those that the client opened as folders
+	cache  *lang.Cache
+	files  map[string]diskFile
 }
 
 type diskFile struct {
@@ -39,6 +41,25 @@ func (d *disk) allow(root string) {
 		}
 	}
 	d.roots = append(d.roots, root)
+}
+
+// open adds a folder that the client opened: its files are looked through for
+// names, which those beside a single open file are not.
+func (d *disk) open(root string) {
+	d.allow(root)
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if !slices.Contains(d.opened, root) {
+		d.opened = append(d.opened, root)
+	}
+}
+
+// close forgets a folder that the client closed. What stands open in it goes on
+// being read.
+func (d *disk) close(root string) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.opened = slices.DeleteFunc(d.opened, func(r string) bool { return r == root })
 }
 
 func (d *disk) folders() []string {

@@ -181,8 +181,9 @@ type docPosition struct {
 		URI     string `json:"uri"`
 		Version *int32 `json:"version"`
 	} `json:"textDocument"`
-	Position protocol.Position `json:"position"`
-	Range    protocol.Range    `json:"range"`
+	Position      protocol.Position `json:"position"`
+	Range         protocol.Range    `json:"range"`
+	WorkDoneToken json.RawMessage   `json:"workDoneToken"`
 }
 
 func decode[T any](params json.RawMessage) (T, error) {

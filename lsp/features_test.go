@@ -290,3 +290,61 @@ func TestProjectSettings(t *testing.T) {
 		t.Errorf("the project's limit does not hold in the editor: %v", after)
 	}
 }
+
+// A name is found in files of the workspace that nobody opened, and changed
+// there too; the client hears how far the search is.
+func TestWorkspaceNames(t *testing.T) {
+	dir := t.TempDir()
+	for _, name := range []string{"in-line.plant", "back-to-back.plant", "catalogue.plant"} {
+		_, text := example(t, name)
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	c := newClient(t)
+	c.result("initialize", json.RawMessage(strings.Replace(initAll, `"rootUri":null`, `"rootUri":"`+uriOf(dir)+`"`, 1)))
+	c.notify("initialized", object{})
+	uri := uriOf(filepath.Join(dir, "catalogue.plant"))
+	_, text := example(t, "catalogue.plant")
+	c.open(uri, text, 1)
+	c.diagnostics(uri, 1)
+	at := position(text, "Wall-100", 2)
+	refs := c.result("textDocument/references", object{"textDocument": object{"uri": uri}, "position": at, "context": object{"includeDeclaration": true}, "workDoneToken": "w1"})
+	contained(t, "references", refs, "back-to-back.plant", "catalogue.plant")
+	begun, ended := false, false
+	for !ended {
+		m := <-c.notes
+		if m["method"] == "$/progress" {
+			p := m["params"].(map[string]any)
+			if p["token"] != "w1" {
+				t.Fatalf("progress for %v", p["token"])
+			}
+			kind := p["value"].(map[string]any)["kind"]
+			begun, ended = begun || kind == "begin", kind == "end"
+		}
+	}
+	if !begun {
+		t.Error("the progress ends without having begun")
+	}
+	edit := c.result("textDocument/rename", object{"textDocument": object{"uri": uri}, "position": at, "newName": "Wall-One"})
+	contained(t, "rename", edit, "back-to-back.plant", "catalogue.plant", "Wall-One")
+	symbols := c.result("workspace/symbol", object{"query": "neut"})
+	contained(t, "symbols", symbols, "in-line.plant", `"Neut"`)
+}
+
+// A name and what refers to it are changed together while it is typed; the
+// member of a span is not.
+func TestLinkedEditing(t *testing.T) {
+	c := newClient(t)
+	c.initialize()
+	uri, text := example(t, "back-to-back.plant")
+	c.open(uri, text, 1)
+	linked := c.result("textDocument/linkedEditingRange", object{"textDocument": object{"uri": uri}, "position": position(text, "Flow-H   steel", 1)})
+	ranges := linked.(map[string]any)["ranges"].([]any)
+	if want := strings.Count(text, "Flow-H"); len(ranges) != want {
+		t.Errorf("%d places of Flow-H are linked, the text has %d", len(ranges), want)
+	}
+	if got := c.result("textDocument/linkedEditingRange", object{"textDocument": object{"uri": uri}, "position": position(text, "U1..U8 {", 0)}); got != nil {
+		t.Errorf("a member of a span is linked: %v", got)
+	}
+}

@@ -93,11 +93,11 @@ var _ = on("initialize", func(s *Server, _ context.Context, params json.RawMessa
 	if list, ok := p["workspaceFolders"].([]any); ok {
 		for _, f := range list {
 			if u, ok := tree(f, "uri").(string); ok && pathOf(u) != "" {
-				s.disk.allow(pathOf(u))
+				s.disk.open(pathOf(u))
 			}
 		}
 	} else if u, ok := p["rootUri"].(string); ok && pathOf(u) != "" {
-		s.disk.allow(pathOf(u))
+		s.disk.open(pathOf(u))
 	}
 	s.config.read(p["initializationOptions"])
 	s.state = running
@@ -117,8 +117,8 @@ func (s *Server) capabilities(encodingName string) object {
 	return object{
 		"positionEncoding": encodingName,
 		"textDocumentSync": object{"openClose": yes, "change": 2, "save": object{"includeText": false}},
-		"hoverProvider":    yes, "definitionProvider": yes, "referencesProvider": yes, "documentHighlightProvider": yes,
-		"documentSymbolProvider": yes, "workspaceSymbolProvider": yes, "foldingRangeProvider": yes, "selectionRangeProvider": yes,
+		"hoverProvider":    yes, "definitionProvider": yes, "referencesProvider": object{"workDoneProgress": yes}, "documentHighlightProvider": yes,
+		"documentSymbolProvider": yes, "workspaceSymbolProvider": object{"workDoneProgress": yes}, "foldingRangeProvider": yes, "selectionRangeProvider": yes,
 		"documentFormattingProvider": yes, "documentRangeFormattingProvider": yes,
 		"documentOnTypeFormattingProvider": object{"firstTriggerCharacter": "}", "moreTriggerCharacter": []string{"\n"}},
 		"renameProvider":                   rename,
@@ -129,6 +129,7 @@ func (s *Server) capabilities(encodingName string) object {
 		"documentLinkProvider":             object{},
 		"inlayHintProvider":                yes,
 		"callHierarchyProvider":            yes,
+		"linkedEditingRangeProvider":       yes,
 		"semanticTokensProvider": object{
 			"legend": object{"tokenTypes": tokenTypes, "tokenModifiers": []string{}},
 			"full":   object{"delta": yes}, "range": yes,

@@ -13,6 +13,7 @@ type mention struct {
 	span       lang.Span
 	definition bool
 	kind       string // of a reference to a type: "unit-type"; else empty
+	part       string // kind of the part that a definition makes
 }
 
 // mentions lists every name of a bound file in order of text.
@@ -34,7 +35,7 @@ func mentions(f *lang.File) []mention {
 				}
 			}
 			walkNames(e, func(name string, s lang.Span) {
-				out = append(out, mention{name, st.Abs(s), definition, kind})
+				out = append(out, mention{name, st.Abs(s), definition, kind, row.PartKind()})
 			})
 		}
 		if n := st.Bound.Name; n != nil && len(st.Bound.Names) == 0 {

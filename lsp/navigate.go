@@ -3,11 +3,11 @@ package lsp
 import (
 	"context"
 	"encoding/json"
+	"path"
 	"strings"
 
 	"go.lsp.dev/jsonrpc2"
 
-	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -58,9 +58,9 @@ func (s *Server) nameAt(d *document, a *analysis, p docPosition) (name string, s
 	return name, lang.Span{Start: m.span.Start, End: m.span.Start + len(name)}, true
 }
 
-// occurrences finds a name in the document, its catalogues, and every open
-// document that uses one of them.
-func (s *Server) occurrences(at *snapshot, d *document, a *analysis, name string) []place {
+// occurrences finds a name in the document, its catalogues, and every file of
+// the workspace that uses one of them.
+func (s *Server) occurrences(ctx context.Context, at *snapshot, d *document, a *analysis, name string, token json.RawMessage) []place {
 	var out []place
 	seen := map[string]bool{}
 	scan := func(uri string, f *lang.File) {
@@ -78,18 +78,26 @@ func (s *Server) occurrences(at *snapshot, d *document, a *analysis, name string
 		scan(p.uri, fileOf(a, p.src))
 	}
 	if a.rep.Plant.Types[name] != nil || a.rep.Plant.Kind == "catalogue" {
-		for uri, other := range at.docs {
-			if o := other.analyze(at); other != d && (o.uses[d.path] || sharesCatalogue(a, o)) {
-				scan(uri, o.rep.Plant.File)
+		shared := map[string]bool{d.path: true}
+		for _, c := range a.rep.Plant.Catalogues {
+			shared[c.Source.Name] = true
+		}
+		for _, w := range s.workspaceFiles(ctx, at, "Looking for "+name, token) {
+			if usesAny(w.file, shared) {
+				scan(w.uri, w.file)
 			}
 		}
 	}
 	return out
 }
 
-func sharesCatalogue(a, b *analysis) bool {
-	for p := range a.uses {
-		if b.uses[p] {
+// usesAny tells a file that names one of these paths in a use statement.
+func usesAny(f *lang.File, paths map[string]bool) bool {
+	for _, st := range f.Statements {
+		if st.Head.Keyword != "use" || st.Bound == nil {
+			continue
+		}
+		if v := st.Bound.Field("file"); v != nil && len(v.Values) > 0 && paths[path.Join(path.Dir(f.Source.Name), v.Values[0].Word)] {
 			return true
 		}
 	}
@@ -97,7 +105,14 @@ func sharesCatalogue(a, b *analysis) bool {
 }
 
 func onDocument(f func(s *Server, at *snapshot, d *document, a *analysis, p docPosition, raw json.RawMessage) (any, error)) feature {
-	return func(s *Server, _ context.Context, params json.RawMessage, at *snapshot) (any, error) {
+	return onDocumentWith(func(_ context.Context, s *Server, at *snapshot, d *document, a *analysis, p docPosition, raw json.RawMessage) (any, error) {
+		return f(s, at, d, a, p, raw)
+	})
+}
+
+// onDocumentWith is onDocument for a feature that may take long.
+func onDocumentWith(f func(ctx context.Context, s *Server, at *snapshot, d *document, a *analysis, p docPosition, raw json.RawMessage) (any, error)) feature {
+	return func(s *Server, ctx context.Context, params json.RawMessage, at *snapshot) (any, error) {
 		p, err := decode[docPosition](params)
 		if err != nil {
 			return nil, err
@@ -106,16 +121,16 @@ func onDocument(f func(s *Server, at *snapshot, d *document, a *analysis, p docP
 		if d == nil {
 			return nil, nil
 		}
-		return f(s, at, d, d.analyze(at), p, params)
+		return f(ctx, s, at, d, d.analyze(at), p, params)
 	}
 }
 
-var _ = on("textDocument/definition", onDocument(func(s *Server, at *snapshot, d *document, a *analysis, p docPosition, _ json.RawMessage) (any, error) {
+var _ = on("textDocument/definition", onDocumentWith(func(ctx context.Context, s *Server, at *snapshot, d *document, a *analysis, p docPosition, _ json.RawMessage) (any, error) {
 	name, _, ok := s.nameAt(d, a, p)
 	if !ok {
 		return nil, nil
 	}
-	for _, o := range s.occurrences(at, d, a, name) {
+	for _, o := range s.occurrences(ctx, at, d, a, name, p.WorkDoneToken) {
 		if o.def {
 			return s.location(o), nil
 		}
@@ -127,8 +142,8 @@ var _ = on("textDocument/definition", onDocument(func(s *Server, at *snapshot, d
 	return nil, nil
 }))
 
-var _ = on("textDocument/references", onDocument(func(s *Server, at *snapshot, d *document, a *analysis, p docPosition, raw json.RawMessage) (any, error) {
-	ctx, err := decode[struct {
+var _ = on("textDocument/references", onDocumentWith(func(ctx context.Context, s *Server, at *snapshot, d *document, a *analysis, p docPosition, raw json.RawMessage) (any, error) {
+	q, err := decode[struct {
 		Context struct {
 			IncludeDeclaration bool `json:"includeDeclaration"`
 		} `json:"context"`
@@ -141,8 +156,8 @@ var _ = on("textDocument/references", onDocument(func(s *Server, at *snapshot, d
 	if !ok {
 		return out, nil
 	}
-	for _, o := range s.occurrences(at, d, a, name) {
-		if !o.def || ctx.Context.IncludeDeclaration {
+	for _, o := range s.occurrences(ctx, at, d, a, name, p.WorkDoneToken) {
+		if !o.def || q.Context.IncludeDeclaration {
 			out = append(out, s.location(o))
 		}
 	}
@@ -178,7 +193,7 @@ var _ = on("textDocument/prepareRename", onDocument(func(s *Server, _ *snapshot,
 	return object{"range": s.enc.rangeOf(d.src, span), "placeholder": name}, nil
 }))
 
-var _ = on("textDocument/rename", onDocument(func(s *Server, at *snapshot, d *document, a *analysis, p docPosition, raw json.RawMessage) (any, error) {
+var _ = on("textDocument/rename", onDocumentWith(func(ctx context.Context, s *Server, at *snapshot, d *document, a *analysis, p docPosition, raw json.RawMessage) (any, error) {
 	q, err := decode[struct {
 		NewName string `json:"newName"`
 	}](raw)
@@ -196,7 +211,7 @@ var _ = on("textDocument/rename", onDocument(func(s *Server, at *snapshot, d *do
 		return nil, jsonrpc2.NewError(jsonrpc2.InvalidParams, q.NewName+" is taken already")
 	}
 	edits := map[string][]object{}
-	for _, o := range s.occurrences(at, d, a, name) {
+	for _, o := range s.occurrences(ctx, at, d, a, name, p.WorkDoneToken) {
 		edits[o.uri] = append(edits[o.uri], object{"range": s.enc.rangeOf(o.src, o.span), "newText": q.NewName})
 	}
 	return s.workspaceEdit(at, edits), nil
@@ -222,242 +237,3 @@ func (s *Server) workspaceEdit(at *snapshot, edits map[string][]object) object {
 	}
 	return object{"documentChanges": list}
 }
-
-// symbol kinds of the protocol, by kind of part.
-func symbolKind(kind string) int {
-	switch kind {
-	case "unit", "pump-type", "unit-type", "exchanger-type":
-		return 5 // class
-	case "plant", "catalogue", "record", "project":
-		return 4 // package
-	case "pipe", "drop", "branch", "connector", "header", "flue-header", "riser", "manifold":
-		return 8 // field
-	case "person", "require", "deviation", "caution":
-		return 14 // constant
-	}
-	return 13 // variable
-}
-
-var _ = on("textDocument/documentSymbol", onDocument(func(s *Server, _ *snapshot, d *document, a *analysis, _ docPosition, _ json.RawMessage) (any, error) {
-	var build func(list []*lang.Statement) []object
-	build = func(list []*lang.Statement) []object {
-		out := []object{}
-		for _, st := range list {
-			if st.Bound == nil || st.Head.Keyword == "" {
-				continue
-			}
-			name, sel := st.Head.Keyword, st.Head.KeySpan
-			if n := st.Bound.Name; n != nil && n.Kind != lang.WordExpr {
-				name = st.Head.Text[n.Span.Start:n.Span.End]
-				sel = n.Span
-			} else if st.Braces.Empty() && len(out) > 0 && st.Parent != nil {
-				continue // small facts would drown the outline
-			}
-			o := object{
-				"name": name, "detail": st.Head.Keyword, "kind": symbolKind(st.Bound.Row.PartKind()),
-				"range": s.enc.rangeOf(d.src, st.Span()), "selectionRange": s.enc.rangeOf(d.src, st.Abs(sel)),
-			}
-			if kids := build(st.Block); len(kids) > 0 {
-				o["children"] = kids
-			}
-			out = append(out, o)
-		}
-		return out
-	}
-	tree := build(a.rep.Plant.File.Statements)
-	if s.client.hierarchySymbols {
-		return tree, nil
-	}
-	flat := []object{}
-	var walk func(list []object)
-	walk = func(list []object) {
-		for _, o := range list {
-			flat = append(flat, object{"name": o["name"], "kind": o["kind"], "location": object{"uri": d.uri, "range": o["selectionRange"]}})
-			if kids, ok := o["children"].([]object); ok {
-				walk(kids)
-			}
-		}
-	}
-	walk(tree)
-	return flat, nil
-}))
-
-var _ = on("workspace/symbol", func(s *Server, _ context.Context, params json.RawMessage, at *snapshot) (any, error) {
-	q, err := decode[struct {
-		Query string `json:"query"`
-	}](params)
-	if err != nil {
-		return nil, err
-	}
-	want := strings.ToLower(q.Query)
-	out := []object{}
-	for uri, d := range at.docs {
-		a := d.analyze(at)
-		for _, part := range a.rep.Plant.All {
-			if part.Name == "" || part.Bound == nil || part.Bound.Name == nil || !strings.Contains(strings.ToLower(part.Name), want) {
-				continue
-			}
-			out = append(out, object{"name": part.Name, "kind": symbolKind(part.Kind), "containerName": a.rep.Plant.Root.Get("title").Word, "location": object{"uri": uri, "range": s.enc.rangeOf(d.src, part.Stmt.Abs(part.Bound.Name.Span))}})
-		}
-	}
-	return out, nil
-})
-
-var _ = on("textDocument/foldingRange", onDocument(func(s *Server, _ *snapshot, d *document, a *analysis, _ docPosition, _ json.RawMessage) (any, error) {
-	out := []object{}
-	lang.Walk(a.rep.Plant.File, func(st *lang.Statement) bool {
-		if !st.Braces.Empty() {
-			from, to := d.src.LineOf(st.Base), d.src.LineOf(max(st.Braces.End-1, 0))
-			if to > from {
-				out = append(out, object{"startLine": from, "endLine": to - 1})
-			}
-		}
-		return true
-	})
-	return out, nil
-}))
-
-var _ = on("textDocument/selectionRange", onDocument(func(s *Server, _ *snapshot, d *document, a *analysis, _ docPosition, raw json.RawMessage) (any, error) {
-	q, err := decode[struct {
-		Positions []struct {
-			Line      uint32 `json:"line"`
-			Character uint32 `json:"character"`
-		} `json:"positions"`
-	}](raw)
-	if err != nil {
-		return nil, err
-	}
-	toks := lang.Tokens(d.src.Text)
-	out := []object{}
-	for _, pos := range q.Positions {
-		p := docPosition{}
-		p.Position.Line, p.Position.Character = pos.Line, pos.Character
-		offset := s.enc.offset(d.src, p.Position)
-		spans := []lang.Span{}
-		if t, ok := lang.TokenAt(toks, offset); ok {
-			spans = append(spans, t.Span)
-		}
-		for st := lang.StatementAt(a.rep.Plant.File, offset); st != nil; st = st.Parent {
-			if st.HeadSpan().Contains(offset) {
-				spans = append(spans, st.HeadSpan())
-			}
-			if !st.Braces.Empty() {
-				spans = append(spans, st.Span())
-			}
-		}
-		spans = append(spans, lang.Span{Start: 0, End: len(d.src.Text)})
-		var chain object
-		for i := len(spans) - 1; i >= 0; i-- {
-			if chain != nil && (spans[i] == spans[i+1] || spans[i].Start < spans[i+1].Start || spans[i].End > spans[i+1].End) {
-				spans[i] = spans[i+1]
-				continue
-			}
-			o := object{"range": s.enc.rangeOf(d.src, spans[i])}
-			if chain != nil {
-				o["parent"] = chain
-			}
-			chain = o
-		}
-		out = append(out, chain)
-	}
-	return out, nil
-}))
-
-var _ = on("textDocument/documentLink", onDocument(func(s *Server, at *snapshot, d *document, a *analysis, _ docPosition, _ json.RawMessage) (any, error) {
-	out := []object{}
-	for _, st := range a.rep.Plant.File.Statements {
-		if st.Bound == nil || st.Head.Keyword != "use" && st.Head.Keyword != "of-plant" {
-			continue
-		}
-		f := st.Bound.Field("file")
-		if f == nil || len(f.Values) == 0 || d.path == "" {
-			continue
-		}
-		for _, c := range a.rep.Plant.Catalogues {
-			if strings.HasSuffix(c.Source.Name, strings.TrimPrefix(f.Values[0].Word, "./")) {
-				_, uri := s.sourceOf(at, a, c.Source.Name)
-				e := f.Values[0].Expr.Span
-				out = append(out, object{"range": s.enc.rangeOf(d.src, st.Abs(lang.Span{Start: e.Start + 1, End: e.End - 1})), "target": uri})
-				break
-			}
-		}
-	}
-	return out, nil
-}))
-
-// The walk along a run: gas, water or products from part to part, told with the
-// protocol's call hierarchy.
-var _ = on("textDocument/prepareCallHierarchy", onDocument(func(s *Server, _ *snapshot, d *document, a *analysis, p docPosition, _ json.RawMessage) (any, error) {
-	part := partAt(a, s.enc.offset(d.src, p.Position))
-	if part == nil || part.Name == "" {
-		return nil, nil
-	}
-	return []object{s.runItem(d, part)}, nil
-}))
-
-func (s *Server) runItem(d *document, part *plant.Part) object {
-	sel := part.Stmt.HeadSpan()
-	if part.Bound.Name != nil {
-		sel = part.Stmt.Abs(part.Bound.Name.Span)
-	}
-	return object{"name": part.Name, "detail": part.Kind, "kind": symbolKind(part.Kind), "uri": d.uri, "range": s.enc.rangeOf(d.src, part.Stmt.HeadSpan()), "selectionRange": s.enc.rangeOf(d.src, sel), "data": part.Name}
-}
-
-func runCalls(incoming bool) feature {
-	return func(s *Server, _ context.Context, params json.RawMessage, at *snapshot) (any, error) {
-		q, err := decode[struct {
-			Item struct {
-				URI  string `json:"uri"`
-				Name string `json:"name"`
-			} `json:"item"`
-		}](params)
-		if err != nil {
-			return nil, err
-		}
-		d := at.find(q.Item.URI)
-		if d == nil {
-			return nil, nil
-		}
-		a := d.analyze(at)
-		self := a.rep.Plant.Find(q.Item.Name)
-		out := []object{}
-		if self == nil {
-			return out, nil
-		}
-		add := func(part *plant.Part, field string) {
-			if part == nil || part.Name == "" || part.Stmt == nil {
-				return
-			}
-			from := self
-			if incoming {
-				from = part
-			}
-			r := s.enc.rangeOf(d.src, from.Stmt.HeadSpan())
-			key := "to"
-			if incoming {
-				key = "from"
-			}
-			out = append(out, object{key: s.runItem(d, part), "fromRanges": []object{{"start": r.Start, "end": r.End}}})
-		}
-		mine, theirs := "to", "from"
-		if incoming {
-			mine, theirs = "from", "to"
-		}
-		for _, r := range self.Refs(mine) {
-			add(r.Part, mine)
-		}
-		for _, part := range a.rep.Plant.All {
-			for _, r := range part.Refs(theirs) {
-				if r.Part == self && part != self {
-					add(part, theirs)
-				}
-			}
-		}
-		return out, nil
-	}
-}
-
-var (
-	_ = on("callHierarchy/incomingCalls", runCalls(true))
-	_ = on("callHierarchy/outgoingCalls", runCalls(false))
-)

@@ -277,6 +277,9 @@ func (s *Server) foldersChanged(params json.RawMessage) {
 			Added []struct {
 				URI string `json:"uri"`
 			} `json:"added"`
+			Removed []struct {
+				URI string `json:"uri"`
+			} `json:"removed"`
 		} `json:"event"`
 	}](params)
 	if err != nil {
@@ -284,8 +287,11 @@ func (s *Server) foldersChanged(params json.RawMessage) {
 	}
 	for _, f := range p.Event.Added {
 		if dir := pathOf(f.URI); dir != "" {
-			s.disk.allow(dir)
+			s.disk.open(dir)
 		}
+	}
+	for _, f := range p.Event.Removed {
+		s.disk.close(pathOf(f.URI))
 	}
 	s.filesChanged()
 }
