@@ -7,6 +7,7 @@ require (
 	github.com/fatih/color v1.19.0
 	github.com/jstemmer/go-junit-report/v2 v2.1.0
 	github.com/owenrumney/go-sarif/v3 v3.3.1
+	github.com/pmezard/go-difflib v1.0.0
 	github.com/spf13/pflag v1.1.0
 	go.lsp.dev/jsonrpc2 v1.0.1
 	go.lsp.dev/protocol v1.0.1

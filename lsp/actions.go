@@ -5,7 +5,9 @@ import (
 	"strings"
 
 	"example.org/tundish/check"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/check/report"
+	"example.org/tundish/check/sizing"
 	"example.org/tundish/lang"
 )
 
@@ -32,6 +34,7 @@ var _ = on("textDocument/codeAction", onDocument(func(s *Server, at *snapshot, d
 			c.deviation(f)
 		}
 	}
+	c.smallest(w)
 	c.fixAll()
 	return c.list, nil
 }))
@@ -120,6 +123,22 @@ func (c *actions) deviation(f *check.Finding) {
 		text = "\n" + text
 	}
 	c.add("Write a deviation from "+f.Rule+" to be filled in", "quickfix", false, f, []lang.Edit{{Span: lang.Span{Start: n, End: n}, NewText: text}})
+}
+
+// smallest offers the smallest standard size of the statement under the cursor
+// that brings no finding.
+func (c *actions) smallest(w lang.Span) {
+	st := lang.StatementAt(c.a.rep.Plant.File, w.Start)
+	if st == nil || !c.wants("refactor.rewrite") || c.a.rep.Plant.Damaged() {
+		return
+	}
+	p := sizing.Propose(sizing.Input{
+		Name: c.d.name, Text: c.a.src.Text, Load: c.at.load, Cache: c.s.cache, Only: c.a.src.LineOf(st.Base),
+		Check: func(p *plant.Plant) *check.Report { return c.at.judge(c.d, p, map[string]bool{}) },
+	})
+	for _, ch := range p.Changes {
+		c.add("Take the smallest size of "+ch.Part+" that passes: "+ch.To, "refactor.rewrite", false, nil, ch.Edits)
+	}
 }
 
 // fixAll joins every fix that cannot change what the plant means.

@@ -47,12 +47,17 @@ func (d *document) analyze(s *snapshot) *analysis {
 			a.uses[name] = true
 			return s.load(name)
 		})
-		set := check.ReadSettings(s.project(d, a.uses))
-		p.Problems = append(p.Problems, set.Problems...)
-		a.rep = check.Run(check.Input{Plant: p, Rules: rules.All(), Overrides: set.Overrides})
+		a.rep = s.judge(d, p, a.uses)
 		d.done.Store(a)
 	})
 	return d.done.Load()
+}
+
+// judge runs the rules on a plant with the settings that hold for a document.
+func (s *snapshot) judge(d *document, p *plant.Plant, uses map[string]bool) *check.Report {
+	set := check.ReadSettings(s.project(d, uses))
+	p.Problems = append(p.Problems, set.Problems...)
+	return check.Run(check.Input{Plant: p, Rules: rules.All(), Overrides: set.Overrides})
 }
 
 // shown is the analysis that hints and lenses show: that of this text, or while

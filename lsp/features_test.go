@@ -49,6 +49,9 @@ func TestEditing(t *testing.T) {
 	contained(t, "hints", after, "loses")
 	actions := c.result("textDocument/codeAction", object{"textDocument": doc, "range": object{"start": at, "end": at}, "context": object{"diagnostics": []object{}}})
 	contained(t, "actions", actions, "Take G1 in DN", `"isPreferred":true`, "documentChanges", `"version":2`, "Write a deviation from gas-drop-over-limit")
+	pf := position(text, "DN80 3.0 m", 0)
+	smaller := c.result("textDocument/codeAction", object{"textDocument": doc, "range": object{"start": pf, "end": pf}, "context": object{"diagnostics": []object{}, "only": []string{"refactor"}}})
+	contained(t, "actions on PF", smaller, "Take the smallest size of PF that passes: DN65")
 	// Take the offered size.
 	edit := actions.([]any)[0].(map[string]any)["edit"].(map[string]any)["documentChanges"].([]any)[0].(map[string]any)["edits"].([]any)[0].(map[string]any)
 	c.notify("textDocument/didChange", object{"textDocument": object{"uri": uri, "version": 5}, "contentChanges": []object{{"range": edit["range"], "text": edit["newText"]}}})

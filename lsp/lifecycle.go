@@ -108,7 +108,7 @@ func (s *Server) capabilities(encodingName string) object {
 	yes := true
 	actions := any(yes)
 	if s.client.actionLiterals {
-		actions = object{"codeActionKinds": []string{"quickfix", "source.fixAll"}}
+		actions = object{"codeActionKinds": []string{"quickfix", "refactor.rewrite", "source.fixAll"}}
 	}
 	rename := any(yes)
 	if s.client.prepareRename {

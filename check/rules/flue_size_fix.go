@@ -5,12 +5,9 @@ import (
 
 	"example.org/tundish/check"
 	"example.org/tundish/check/plant"
+	"example.org/tundish/check/tables"
 	"example.org/tundish/lang"
 )
-
-// flueSizes are the common nominal bores of plastic and steel flues in mm:
-// common practice, no source.
-var flueSizes = [...]int{60, 80, 100, 110, 125, 150, 160, 180, 200, 225, 250, 300, 350, 400, 450, 500}
 
 // nextFlueSize offers to take header and riser of the unit's flue one size up.
 func nextFlueSize(p *check.Pass, unit *plant.Part) []lang.Fix {
@@ -49,11 +46,8 @@ func nextFlueSize(p *check.Pass, unit *plant.Part) []lang.Fix {
 	return []lang.Fix{{Title: title, Edits: edits, Best: true}}
 }
 
+// sizeAbove is the next usual bore of a flue in mm; 0 when there is none.
 func sizeAbove(bore float64) int {
-	for _, s := range flueSizes {
-		if float64(s)/1000 > bore+1e-9 {
-			return s
-		}
-	}
-	return 0
+	v, _ := tables.StandardSizes("flue-bore").Above(bore)
+	return int(v)
 }
