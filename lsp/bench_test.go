@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"os/exec"
+	"runtime/debug"
 	"slices"
 	"strconv"
 	"strings"
@@ -20,6 +21,7 @@ import (
 func TestMain(m *testing.M) {
 	switch os.Getenv("TUNDISH_TEST_PROCESS") {
 	case "serve":
+		debug.SetGCPercent(400) // as the program does
 		os.Exit(Run(context.Background(), os.Stdin, os.Stdout, Options{Version: "test"}))
 	case "floor":
 		floor(os.Stdin, os.Stdout)

@@ -18,11 +18,18 @@ import (
 // disk reads files of the workspace folders, and no others, and keeps what it
 // parsed until the file changes.
 type disk struct {
-	mu     sync.Mutex
-	roots  []string
-	opened []string // of the roots, those that the client opened as folders
-	cache  *lang.Cache
-	files  map[string]diskFile
+	mu      sync.Mutex
+	roots   []string
+	opened  []string // of the roots, those that the client opened as folders
+	cache   *lang.Cache
+	files   map[string]diskFile
+	handles map[string]handle
+}
+
+// handle is a folder kept open, and what it was when it was opened.
+type handle struct {
+	root *os.Root
+	info os.FileInfo
 }
 
 type diskFile struct {
@@ -105,26 +112,65 @@ func (d *disk) load(name string) (*lang.File, error) {
 	return nil, errors.New("it lies outside the workspace")
 }
 
+// handle opens a folder once; every analysis looks into it. A folder that was
+// put in the place of the opened one is opened anew.
+func (d *disk) handle(root string) (*os.Root, error) {
+	now, err := os.Stat(filepath.FromSlash(root))
+	if err != nil {
+		return nil, err
+	}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if h, ok := d.handles[root]; ok {
+		if os.SameFile(h.info, now) {
+			return h.root, nil
+		}
+		h.root.Close()
+		delete(d.handles, root)
+	}
+	r, err := os.OpenRoot(filepath.FromSlash(root))
+	if err != nil {
+		return nil, err
+	}
+	if d.handles == nil {
+		d.handles = map[string]handle{}
+	}
+	d.handles[root] = handle{r, now}
+	return r, nil
+}
+
+// release closes the folders at the end of the session.
+func (d *disk) release() {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	for _, h := range d.handles {
+		h.root.Close()
+	}
+	d.handles = nil
+}
+
 func (d *disk) read(root, rel, name string) (*lang.File, error) {
-	r, err := os.OpenRoot(root)
+	r, err := d.handle(root)
 	if err != nil {
 		return nil, errors.New("its folder cannot be opened")
 	}
-	defer r.Close()
-	f, err := r.Open(rel)
+	st, err := r.Stat(rel)
 	if err != nil {
 		return nil, errors.New("no such file in the workspace")
-	}
-	defer f.Close()
-	st, err := f.Stat()
-	if err != nil || st.IsDir() {
-		return nil, errors.New("it is not a file")
 	}
 	d.mu.Lock()
 	have, ok := d.files[name]
 	d.mu.Unlock()
 	if ok && have.mod.Equal(st.ModTime()) && have.size == st.Size() {
 		return have.file, nil
+	}
+	f, err := r.Open(rel)
+	if err != nil {
+		return nil, errors.New("no such file in the workspace")
+	}
+	defer f.Close()
+	if st, err = f.Stat(); err != nil || st.IsDir() {
+		return nil, errors.New("it is not a file")
 	}
 	b, err := io.ReadAll(io.LimitReader(f, lang.MaxFileSize+1))
 	if err != nil {

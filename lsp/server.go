@@ -79,6 +79,7 @@ func Run(ctx context.Context, in io.Reader, out io.Writer, opts Options) int {
 	cancel()
 	wg.Wait()
 	s.front.close()
+	s.disk.release()
 	if s.state == stopping {
 		return 0
 	}

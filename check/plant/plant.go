@@ -8,8 +8,8 @@ type Plant struct {
 	File       *lang.File
 	Kind       string // "plant", "catalogue", "record" or "project"
 	Root       *Part
-	All        []*Part // parts of this file, in order of text
-	Types      map[string]*Part
+	All        []*Part          // parts of this file, in order of text
+	Types      map[string]*Part // of the catalogues; only those that a part follows have their Parts
 	Catalogues []*lang.File
 	Problems   []FileProblem // names that do not bind, in this file and its catalogues
 	Of         *Plant        // for a record: the plant it belongs to, nil if not to be had

@@ -47,6 +47,8 @@ type resolver struct {
 	load  Loader
 	slab  []Part
 	keep  bool // parts belong to the plant itself, not to a catalogue
+	// shallow leaves blocks for later: types are many, and few are used.
+	shallow bool
 }
 
 func (r *resolver) new() *Part {
@@ -178,14 +180,15 @@ func (r *resolver) ofPlant(f *lang.File, st *lang.Statement) {
 	}
 }
 
-// types takes the catalogue's types; the first of a name stands.
+// types takes the catalogue's types; the first of a name stands. Their blocks
+// stay closed until a part follows the type.
 func (r *resolver) types(f *lang.File) {
 	holder := r.new()
 	*holder = Part{Kind: "catalogue", Address: "catalogue", File: f, plant: r.plant, Of: 1}
 	keep := r.keep
-	r.keep = false
+	r.keep, r.shallow = false, true
 	r.children(holder, f.Statements, f)
-	r.keep = keep
+	r.keep, r.shallow = keep, false
 	for _, t := range holder.Parts {
 		if t.Name == "" {
 			continue
@@ -201,6 +204,19 @@ func (r *resolver) types(f *lang.File) {
 		}
 		r.plant.Types[t.Name] = t
 	}
+}
+
+// typeOf gives a type of the catalogues; its block is resolved when it is first
+// asked for, because a plant uses few of the types that its catalogues describe.
+func (r *resolver) typeOf(name string) *Part {
+	t := r.plant.Types[name]
+	if t != nil && t.Parts == nil && len(t.Stmt.Block) > 0 {
+		keep := r.keep
+		r.keep = false
+		r.inside(t)
+		r.keep = keep
+	}
+	return t
 }
 
 func (r *resolver) children(owner *Part, list []*lang.Statement, f *lang.File) {
@@ -260,9 +276,16 @@ func (r *resolver) part(owner *Part, st *lang.Statement, f *lang.File, name stri
 		r.plant.All = append(r.plant.All, p)
 	}
 	if t := p.Bound.Field("type"); t != nil && len(t.Values) > 0 && t.Slot.Type == lang.PartType {
-		p.Type = r.plant.Types[t.Values[0].Word]
+		p.Type = r.typeOf(t.Values[0].Word)
 	}
-	r.children(p, st.Block, f)
+	if !r.shallow {
+		r.inside(p)
+	}
+}
+
+// inside resolves the block of a part.
+func (r *resolver) inside(p *Part) {
+	r.children(p, p.Stmt.Block, p.File)
 	// A type named by a statement in the block is the part's, not the statement's.
 	for _, c := range p.Parts {
 		if c.Row.Keyword == "type" {

@@ -47,6 +47,7 @@ func BenchmarkCold(b *testing.B) {
 			b.SetBytes(int64(len(text)))
 			b.ReportAllocs()
 			for b.Loop() {
+				solve.Forget()
 				f := parsed("b.plant", text, nil)
 				check.Run(check.Input{Plant: plant.Resolve(f, load), Rules: All()})
 			}
@@ -82,12 +83,14 @@ func BenchmarkStages(b *testing.B) {
 	b.Run("solve", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
+			solve.Forget()
 			solve.Run(p)
 		}
 	})
 	b.Run("solve-and-judge", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
+			solve.Forget()
 			check.Run(check.Input{Plant: p, Rules: All()})
 		}
 	})

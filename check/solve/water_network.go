@@ -22,17 +22,70 @@ func (h *hydraulics) network() {
 		h.c.Missing(group, "flow-balance", Plain, AllFull, lack)
 		return
 	}
-	s, err := h.build()
-	if err == nil {
-		err = s.Solve()
-	}
+	flows, err := h.solve()
 	if err != nil {
 		h.c.Missing(group, "flow-balance", Plain, AllFull, "a water network that can be solved: "+err.Error())
 		return
 	}
-	h.allRunning(s, group)
-	h.oneRunning(s)
-	h.allButLargest(s, group)
+	h.allRunning(flows, group)
+	h.oneRunning(flows)
+	h.allButLargest(flows, group)
+}
+
+// unitFlows are the flows through the units in m3/s: with all running, of each
+// alone, and of the sum with the largest off. Not a number: no answer.
+type unitFlows struct {
+	all, alone []float64
+	oneOff     float64
+}
+
+// solve gives the flows of the network. An editor asks for the same network with
+// each key that is typed elsewhere, so answers are remembered by everything that
+// went into the network.
+func (h *hydraulics) solve() (*unitFlows, error) {
+	b := &builder{rho: h.state.Density, h: h}
+	if err := b.build(); err != nil {
+		return nil, err
+	}
+	if f := networks.get(b.key); f != nil {
+		return f, nil
+	}
+	if err := b.s.Solve(); err != nil {
+		return nil, err
+	}
+	n := len(h.units)
+	f := &unitFlows{all: make([]float64, n), alone: make([]float64, n), oneOff: math.NaN()}
+	largest := 0
+	for i := range h.units {
+		f.all[i] = b.s.Link(h.units[i].flowLink).Flow
+		if h.units[i].design > h.units[largest].design {
+			largest = i
+		}
+	}
+	for i := range h.units {
+		f.alone[i] = math.NaN()
+		for k := range h.units {
+			b.s.SetOpen(h.units[k].returnPump, k == i)
+		}
+		if b.s.Solve() == nil {
+			f.alone[i] = b.s.Link(h.units[i].flowLink).Flow
+		}
+	}
+	if n > 1 {
+		for k := range h.units {
+			b.s.SetOpen(h.units[k].returnPump, k != largest)
+		}
+		if b.s.Solve() == nil {
+			f.oneOff = 0
+			for k := range h.units {
+				if k != largest {
+					f.oneOff += b.s.Link(h.units[k].flowLink).Flow
+				}
+			}
+		}
+	}
+	networks.put(b.key, f)
+	return f, nil
 }
 
 func (h *hydraulics) networkLacks() string {
@@ -73,13 +126,13 @@ func (h *hydraulics) networkLacks() string {
 
 // build lays the network out: the separation is the point of fixed head, the
 // exchanger's primary side a loss before it.
-func (h *hydraulics) build() (*network.Solver, error) {
-	rho := h.state.Density
-	s, err := network.New(h.state.Viscosity / rho)
-	if err != nil {
-		return nil, err
+func (b *builder) build() error {
+	h := b.h
+	var err error
+	if b.s, err = network.New(h.state.Viscosity / b.rho); err != nil {
+		return err
 	}
-	b := builder{s: s, rho: rho, h: h}
+	b.note(h.state.Viscosity, b.rho)
 	fixed := b.fixed(10)
 	n := len(h.units)
 	flowNode, retNode := make([]network.Node, n), make([]network.Node, n)
@@ -111,18 +164,27 @@ func (h *hydraulics) build() (*network.Solver, error) {
 		b.pipe(retNode[i], m1, &u.in, false)
 		b.loss(m1, m2, u.lossFlow, u.lossPa)
 		u.returnPump = b.pump(m2, m3, u)
-		u.flowLink = network.Link(s.Links())
+		u.flowLink = network.Link(b.s.Links())
 		b.pipe(m3, flowNode[i], &u.out, u.oneWay)
+		b.note(u.design) // says which unit is the largest
 	}
-	return s, b.err
+	return b.err
 }
 
-// builder adds parts to a solver and remembers the first error.
+// builder adds parts to a solver, notes everything that it adds, and remembers
+// the first error.
 type builder struct {
 	s   *network.Solver
 	rho float64
 	h   *hydraulics
+	key []float64
 	err error
+}
+
+func (b *builder) note(v ...float64) { b.key = append(b.key, v...) }
+
+func (b *builder) noteEnds(kind float64, from, to network.Node) {
+	b.note(kind, float64(from), float64(to))
 }
 
 func (b *builder) keep(err error) {
@@ -156,6 +218,11 @@ func (b *builder) pipe(from, to network.Node, w *waterPipe, oneWay bool) network
 	}
 	_, err := b.s.AddPipe(from, to, network.Pipe{Length: max(w.length, 0.01), Bore: w.bore, Roughness: w.roughness, Loss: k, OneWay: oneWay})
 	b.keep(err)
+	b.noteEnds(1, from, to)
+	if oneWay {
+		b.note(1)
+	}
+	b.note(w.length, w.bore, w.roughness, k)
 	return to
 }
 
@@ -164,6 +231,8 @@ func (b *builder) fitting(from, to network.Node, header *plant.Part) {
 	w := newWaterPipe(header, length)
 	_, err := b.s.AddFitting(from, to, w.bore, kExitHeader, false)
 	b.keep(err)
+	b.noteEnds(2, from, to)
+	b.note(w.bore)
 }
 
 // header adds a header from take-off to take-off and notes their nodes. The
@@ -199,6 +268,9 @@ func (b *builder) points(flows, pa []float64) []network.Point {
 func (b *builder) loss(from, to network.Node, flows, pa []float64) {
 	_, err := b.s.AddLoss(from, to, b.points(flows, pa), false)
 	b.keep(err)
+	b.noteEnds(3, from, to)
+	b.note(flows...)
+	b.note(pa...)
 }
 
 func (b *builder) apparatus(at network.Node, block *plant.Part) network.Node {
@@ -214,6 +286,10 @@ func (b *builder) apparatus(at network.Node, block *plant.Part) network.Node {
 func (b *builder) pump(from, to network.Node, u *circuit) network.Link {
 	l, err := b.s.AddPump(from, to, b.points(u.pumpFlow, u.pumpHead), false)
 	b.keep(err)
+	b.noteEnds(4, from, to)
+	b.note(u.setting)
+	b.note(u.pumpFlow...)
+	b.note(u.pumpHead...)
 	if err == nil && u.setting != 1 {
 		b.keep(b.s.SetSpeed(l, u.setting))
 	}
@@ -224,12 +300,12 @@ func (h *hydraulics) inputs(u *circuit) []Input {
 	return h.c.Inputs(Input{Name: "pump setting", Num: u.setting, Dim: lang.Ratio, Unit: "%"}, Input{Name: "design flow", Num: u.design, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)})
 }
 
-func (h *hydraulics) allRunning(s *network.Solver, group *plant.Part) {
+func (h *hydraulics) allRunning(f *unitFlows, group *plant.Part) {
 	least, most, sum := math.Inf(1), 0.0, 0.0
 	unit := flowUnit(h.c.P)
 	for i := range h.units {
 		u := &h.units[i]
-		q := s.Link(u.flowLink).Flow
+		q := f.all[i]
 		least, most, sum = min(least, q), max(most, q), sum+q
 		h.c.Add(Quantity{Part: u.unit, Name: "flow", Case: AllFull, Num: q, Dim: lang.VolumeFlow, Unit: unit, Formula: &FormulaNetwork, Inputs: h.inputs(u), At: u.pump.Span()})
 	}
@@ -251,46 +327,23 @@ func (h *hydraulics) allRunning(s *network.Solver, group *plant.Part) {
 // FormulaBalance compares the unit with the least and the most water.
 var FormulaBalance = Formula{Text: "balance = least flow / most flow over all units, from the solved network", Source: FormulaNetwork.Source}
 
-// switchUnit starts or stops a unit's pump.
-func (h *hydraulics) switchUnit(s *network.Solver, i int, on bool) {
-	s.SetOpen(h.units[i].returnPump, on)
-}
-
-func (h *hydraulics) oneRunning(s *network.Solver) {
+func (h *hydraulics) oneRunning(f *unitFlows) {
 	for i := range h.units {
-		for k := range h.units {
-			h.switchUnit(s, k, k == i)
-		}
 		u := &h.units[i]
-		if err := s.Solve(); err != nil {
-			h.c.Missing(u.unit, "flow", Plain, OneAlone, "a water network that can be solved: "+err.Error())
+		if math.IsNaN(f.alone[i]) {
+			h.c.Missing(u.unit, "flow", Plain, OneAlone, "a water network that can be solved with "+u.unit.Label()+" alone")
 			continue
 		}
-		h.c.Add(Quantity{Part: u.unit, Name: "flow", Case: OneAlone, Num: s.Link(u.flowLink).Flow, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P), Formula: &FormulaNetwork, Inputs: h.inputs(u), At: u.pump.Span()})
+		h.c.Add(Quantity{Part: u.unit, Name: "flow", Case: OneAlone, Num: f.alone[i], Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P), Formula: &FormulaNetwork, Inputs: h.inputs(u), At: u.pump.Span()})
 	}
 }
 
-func (h *hydraulics) allButLargest(s *network.Solver, group *plant.Part) {
-	if len(h.units) < 2 {
-		return
+func (h *hydraulics) allButLargest(f *unitFlows, group *plant.Part) {
+	switch {
+	case len(h.units) < 2:
+	case math.IsNaN(f.oneOff):
+		h.c.Missing(group, "flow", Total, OneOff, "a water network that can be solved with the largest unit off")
+	default:
+		h.c.Add(Quantity{Part: group, Name: "flow", Stat: Total, Case: OneOff, Num: f.oneOff, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P), Formula: &FormulaNetwork})
 	}
-	largest := 0
-	for i := range h.units {
-		if h.units[i].design > h.units[largest].design {
-			largest = i
-		}
-	}
-	for k := range h.units {
-		h.switchUnit(s, k, k != largest)
-	}
-	if err := s.Solve(); err != nil {
-		return
-	}
-	sum := 0.0
-	for k := range h.units {
-		if k != largest {
-			sum += s.Link(h.units[k].flowLink).Flow
-		}
-	}
-	h.c.Add(Quantity{Part: group, Name: "flow", Stat: Total, Case: OneOff, Num: sum, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P), Formula: &FormulaNetwork})
 }
