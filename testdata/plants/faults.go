@@ -1,0 +1,175 @@
+package plants
+
+import (
+	"regexp"
+	"strings"
+)
+
+// Fault is one thing to break in a sound plant.
+type Fault struct {
+	Rule string // the rule that must find it
+	// Also are rules that may speak too, because the same fault breaks what they
+	// watch: a pipe too thin is fast as well.
+	Also []string
+	old  *regexp.Regexp
+	new  string
+}
+
+// Break puts the fault into the text of a sound plant; ok is false where the
+// plant has nothing of the kind.
+func (f *Fault) Break(text string) (broken string, ok bool) {
+	at := f.old.FindStringSubmatchIndex(text)
+	if at == nil {
+		return text, false
+	}
+	return text[:at[0]] + string(f.old.ExpandString(nil, f.new, text, at)) + text[at[1]:], true
+}
+
+// fault makes an entry. The patterns count in lines: "^" and "$" are ends of a
+// line.
+func fault(rule, old, to string, also ...string) Fault {
+	return Fault{Rule: rule, Also: also, old: regexp.MustCompile("(?m)" + old), new: to}
+}
+
+// line takes a whole line out.
+func line(rule, start string, also ...string) Fault {
+	return fault(rule, `^ *`+start+`.*\n`, "", also...)
+}
+
+// Faults are the kinds of fault, by the rule that must find each.
+var Faults = []Fault{
+	// Basis and capacity.
+	fault("units-too-small", `load Heating .*`, "load Heating 990 kW heating", "reserve-not-met", "requirement-not-met"),
+	fault("reserve-not-met", `standby .*`, "standby 7 unit"),
+	fault("margins-compounded", `(  load-least.*)`, "$1\n  margin          emitters 10 % units 15 %", "units-too-small", "reserve-not-met", "requirement-not-met"),
+	fault("least-load-not-reached", `load-least .*`, "load-least 4 kW summer", "starts-too-often"),
+	fault("diversity-below-one", `(  fitting-allowance 10 %)`, "$1\n  diversity       0.8 ratio"),
+	fault("standards-do-not-fit", `standard        "BS 6644", "IGEM/UP/2", "IGEM/UP/10"`, `standard "BS 6798"`),
+	fault("requirement-not-met", `(require Flow-H.velocity <= )0.7`, "${1}0.1"),
+	// Units.
+	line("limiter-missing", "limiter"),
+	line("relief-missing", "relief ", "relief-undrained", "unknown-name"),
+	fault("relief-set-over-rating", `(relief          DN20 )3 bar`, "${1}9 bar"),
+	fault("relief-can-be-shut-off", `unit-side`, "system-side"),
+	line("trap-missing", "trap            seal"),
+	fault("trap-seal-too-small", `(trap            seal )150 mm`, "${1}30 mm"),
+	line("damper-missing", "damper ", "damper-unwired", "damper-check-missing", "flue-push-too-weak", "unknown-name"),
+	line("unit-without-gas-valve", "gas-valve"),
+	fault("unit-not-isolated", `^ *water-valve .*\n`, ""),
+	fault("non-return-missing", `(pump            \S+) non-return isolating`, "$1 isolating"),
+	fault("pump-too-weak", `(branch FB\S+ steel) DN\d+ 1.2 m`, "$1 DN15 1.2 m", "pipe-too-fast", "pipe-gradient-high", "units-out-of-balance"),
+	fault("output-for-other-temperatures", `primary         75/55 degC`, "primary         60/40 degC", "requirement-not-met", "units-too-small"),
+	// Gas.
+	fault("gas-drop-over-limit", `(pipe G1         steel) DN\d+`, "$1 DN25", "gas-too-fast", "unit-gas-pressure-low", "gas-margin-used-up", "purge-too-little"),
+	fault("meter-too-small", `meter Meter     \d+ m3/h`, "meter Meter     2 m3/h"),
+	fault("meter-too-coarse", `(meter Meter .*)least \S+ m3/h`, "${1}least 9 m3/h"),
+	line("emergency-valve-missing", "valve Shut-1", "unknown-name", "gas-end-open", "detector-not-linked", "fire-alarm-not-linked", "exit-without-stop"),
+	fault("gas-supports-far", `(pipe G1 .*)support 2.4 m`, "${1}support 9 m"),
+	line("gas-end-open", `blank           DN\d+ dead-end of Man-A`),
+	line("dead-end-not-purged", "purge-point", "unknown-name"),
+	fault("sleeve-missing", `sleeves 1 off crossings 1 off`, "crossings 2 off"),
+	fault("blank-without-gasket", `(dead-end of Flow-H) gasket`, "$1"),
+	fault("gas-test-too-short", `20 min water-gauge`, "1 min water-gauge"),
+	fault("purge-too-little", `(purge gas-run   )\S+ m3`, "${1}0.01 m3"),
+	fault("stated-volume-contradicts", `(  fitting-allowance 10 %)`, "$1\n  volume          9 m3"),
+	fault("unit-gas-pressure-low", `supply          21 mbar`, "supply          17.6 mbar"),
+	fault("unit-gas-pressure-high", `supply          21 mbar at Meter band 19..23 mbar`, "supply          60 mbar at Meter"),
+	fault("unit-not-on-gas-run", `(drop GD1)(\.\.GD\d+)?( .* to) U\d+(\.\.U\d+)?`, "$1 $3 U1", "group-length"),
+	// Headers and water.
+	fault("header-too-fast", `(header Flow-H   steel) DN\d+`, "$1 DN40", "units-out-of-balance", "pump-too-weak", "pipe-too-fast", "pipe-gradient-high", "requirement-not-met"),
+	fault("pipe-gradient-high", `(pipe PF         steel) DN\d+`, "$1 DN32", "pipe-too-fast", "pump-too-weak", "units-out-of-balance"),
+	line("header-undrained", `drain-cock      DN25`),
+	fault("header-unvented", `vent            DN15 high-end of Flow-H automatic\n((?:.*\n){1,3}) *air-separator .*\n`, "$1"),
+	line("header-end-open", `blank           DN\d+ dead-end of Flow-H`),
+	fault("take-off-order-contradicts", `(take-off Flow-H )(U\d+), (U\d+)`, "$1$3, $2"),
+	fault("spare-not-capped", `(  thermometer     on Flow-H, Return-H)`, "  spare           DN20 1 off on Return-H open\n$1"),
+	fault("old-circuits-not-separated", `separator Sep   .*\n`, "old-circuits    since 1974-01 contaminated\n", "unknown-name", "caution-missing"),
+	// Safety.
+	line("vessel-missing", "vessel Ves-A"),
+	fault("vessel-can-be-shut-off", `lockable-valve drain`, "plain-valve drain"),
+	fault("mains-link-permanent", `mains-link      temporary break-tank`, "mains-link      permanent check-valve"),
+	fault("cut-outs-out-of-order", `pressurisation  low 0.9 bar high 2.7 bar`, "pressurisation  low 2.8 bar high 2.7 bar"),
+	fault("relief-undrained", `(unit-side) discharges-to Tun-A((?:.*\n)*) *discharge .*\n`, "$1$2"),
+	// Flue and condensate.
+	fault("flue-push-too-weak", `(header Head-F   polypropylene) DN\d+`, "$1 DN80", "flue-speed-high", "flue-pressure-over-class", "trap-seal-too-small", "damper-missing"),
+	fault("flue-falls-too-little", `(header Head-F .*falls) 3 deg`, "$1 20 mm/m"),
+	fault("flue-falls-away", `(header Head-F .*)falls 3 deg towards Trap-F`, "${1}falls 3 deg towards Riser"),
+	fault("flue-fall-not-stated", `(header Head-F .*)falls 3 deg towards Trap-F `, "$1"),
+	fault("flue-not-wet", `(riser Riser .*class T120-P1-)W`, "${1}D"),
+	fault("flue-supports-far", `support         1.0 m at-bends`, "support         3.0 m at-bends"),
+	line("flue-end-open", `blank           DN\d+ dead-end of Head-F`),
+	line("flue-undrained", "trap Trap-F", "unknown-name", "flue-falls-away"),
+	fault("wrong-lubricant", `lubricant       water-based`, "lubricant       grease"),
+	fault("firing-case-missing", `all-full, one-low, one-alone`, "all-full"),
+	fault("bend-not-inspectable", `(on Riser) inspection`, "$1 concealed"),
+	fault("unit-without-flue", `(connector C1)(\.\.C\d+)?( .* from) U\d+(\.\.U\d+)?( to Head-F .*towards) U\d+(\.\.U\d+)?`, "$1 $3 U1 $5 U1", "unknown-name", "group-length"),
+	fault("condensate-to-rain-drain", `gully Gully     foul-drain`, "gully Gully     rain-drain"),
+	fault("drain-eaten-by-condensate", `pipe Cond-main  polypropylene`, "pipe Cond-main  copper"),
+	fault("drain-falls-too-little", `falls 46 mm/m`, "falls 10 mm/m"),
+	fault("drain-too-small", `(pipe Cond-main  polypropylene) \d+ mm`, "$1 19 mm"),
+	fault("neutraliser-too-small", `neutraliser Neut \S+ l/h`, "neutraliser Neut 1 l/h"),
+	fault("trap-shared", `(trap Trap-F     seal 200 mm from Head-F)`, "$1, U1"),
+	// Air.
+	fault("opening-too-small", `(opening Low     low-level louvre) \d+ cm2 free`, "$1 60 cm2 free"),
+	fault("opening-can-be-closed", `(opening High .*)non-closable`, "${1}closable"),
+	line("opening-missing", "opening Low"),
+	fault("free-area-not-stated", `(opening Low     low-level louvre \d+ cm2) free`, "$1 gross", "opening-too-small"),
+	line("carbon-monoxide-detector-missing", "detector Det-C"),
+	fault("detector-at-wrong-height", `natural-gas ceiling`, "natural-gas floor"),
+	fault("detector-levels-reversed", `alarm 10 %LEL trip 20 %LEL`, "alarm 25 %LEL trip 20 %LEL"),
+	fault("detector-not-linked", `(detector Det-G .*) closes Shut-1 sounds`, "$1 sounds"),
+	fault("fire-alarm-not-linked", `fire-alarm      closes Shut-1 cuts-power`, "fire-alarm      cuts-power"),
+	line("exit-without-stop", "stop Stop-1"),
+	// Electrical and controls.
+	line("pump-unwired", `wire U\S+.pump`),
+	fault("wired-to-another-unit", `wire U1\.\.(U\d+).pump to U1\.\.U\d+ terminal X6`, "wire U1.pump to $1 terminal X6", "pump-unwired", "terminal-taken-twice"),
+	fault("terminal-taken-twice", `(wire U\S+.pump to U\S+ terminal) X6`, "$1 X4"),
+	fault("low-water-not-interlocked", `^ *interlock U\S+.low-water .*\n`, ""),
+	fault("no-sequence", `^ *lead .*\n`, ""),
+	// Handover and cautions.
+	fault("register-number-missing", `gas-engineer register "REG 2"`, "gas-engineer"),
+	fault("damper-check-missing", `yearly          dampers, `, "yearly          "),
+	fault("caution-missing", `^caution electrical .*\n`, ""),
+	fault("caution-missing", `^caution tip-over .*\n`, ""),
+	fault("deviation-expired", `\z`, "deviation flue-speed-high on Riser because \"old\" by D1 until 2025-01-01\n", "deviation-unused"),
+	fault("deviation-from-unknown-rule", `\z`, "deviation flue-too-loud on Riser because \"old\" by D1 until 2027-01-01\n"),
+	fault("deviation-unused", `\z`, "deviation flue-speed-high on Riser because \"old\" by D1 until 2027-01-01\n"),
+	// The text itself.
+	fault("unknown-word", `reverse-return|direct-return`, "reversed-return", "value-missing"),
+	fault("wrong-unit", `altitude        (\d+) m`, "altitude        $1 kW"),
+	fault("unit-missing", `height          1.90 m`, "height          1.90"),
+	fault("unknown-name", `\) from Meter|from Meter to Shut-1`, "from Metre to Shut-1"),
+	fault("name-twice", `(  pipe G2 )`, "  pipe G1 steel DN50 1 m from Meter to Shut-1\n$1"),
+	fault("implausible-value", `altitude        \d+ m`, "altitude        99000 m"),
+}
+
+// Names lists the rules that have a fault of their own.
+func Names() []string {
+	seen := map[string]bool{}
+	var out []string
+	for i := range Faults {
+		if !seen[Faults[i].Rule] {
+			seen[Faults[i].Rule] = true
+			out = append(out, Faults[i].Rule)
+		}
+	}
+	return out
+}
+
+// Allowed reports whether a finding of a rule fits the fault.
+func (f *Fault) Allowed(rule string) bool {
+	if rule == f.Rule {
+		return true
+	}
+	for _, a := range f.Also {
+		if a == rule {
+			return true
+		}
+	}
+	return false
+}
+
+// String names the fault in a test.
+func (f *Fault) String() string {
+	return f.Rule + " by " + strings.TrimPrefix(f.old.String(), "(?m)")
+}
