@@ -16,6 +16,7 @@ var stages = []stage{
 	solveAir,
 	solveSafety,
 	solveInsulation,
+	solveQuality,
 	solveFrame,
 	solveTests,
 }

@@ -26,7 +26,7 @@ var (
 		Note: "low-temperature heating to 95 degC, 75 degC in the pipe and 15 degC around it; the 2023 edition adds stricter tables",
 	}
 	SourceUS = cite.Source{
-		Work: "ASHRAE 90.1 and IECC, insulation of pipes at 141 to 200 degF", Read: cite.Memory, Note: "conductivity 0.25 to 0.29 Btu.in/(h.ft2.degF)",
+		Work: "ASHRAE 90.1 and IECC, insulation of pipes at 105 to 200 degF", Read: cite.Memory, Note: "conductivity 0.25 to 0.29 Btu.in/(h.ft2.degF)",
 	}
 )
 

@@ -49,21 +49,25 @@ func LimitFor(outsideMM float64) (float64, error) {
 	return a.Loss + (b.Loss-a.Loss)*(outsideMM-a.Outside)/(b.Outside-a.Outside), nil
 }
 
-// USThickness is the least thickness in inches at a water temperature of 141
-// to 200 degF and a nominal pipe size of 0.25 to 24 in.
+// USThickness is the least thickness in inches at a water temperature of 105 to
+// 200 degF and a nominal pipe size of 0.25 to 24 in.
 //
-//	1.5 in below 1.5 in, 2 in from there
+//	to 140 degF: 1 in below 1.5 in, 1.5 in from there; above: 1.5 in and 2 in
 //
 // Source: SourceUS.
 func USThickness(fahrenheit, nominalIn float64) (float64, error) {
-	if err := within.Range("water temperature", fahrenheit, 141, 200, "degF"); err != nil {
+	if err := within.Range("water temperature", fahrenheit, 105, 200, "degF"); err != nil {
 		return 0, err
 	}
 	if err := within.Range("nominal size", nominalIn, 0.25, 24, "in"); err != nil {
 		return 0, err
 	}
-	if nominalIn < 1.5 {
-		return 1.5, nil
+	thick := 1.5
+	if fahrenheit <= 140*(1+1e-9) {
+		thick = 1
 	}
-	return 2, nil
+	if nominalIn >= 1.5*(1-1e-9) {
+		thick += 0.5
+	}
+	return thick, nil
 }

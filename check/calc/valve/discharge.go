@@ -100,7 +100,7 @@ var nominals = [...]int{15, 20, 25, 32, 40, 50, 65, 80, 100, 125, 150}
 
 // ErrDischargeLong is returned for a blow-off line beyond both steps of the
 // rule.
-var ErrDischargeLong = errors.New("the blow-off line is longer than 4 m or has more than 3 bends: the sizes by rule do not hold, prove its back pressure")
+var ErrDischargeLong = errors.New("a blow-off line longer than 4 m or with more than 3 bends is beyond the sizes by rule")
 
 // NextSize is the nominal size a number of steps above a nominal size of 15 to
 // 150, in DN.

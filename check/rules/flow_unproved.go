@@ -1,0 +1,33 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "flow-unproved", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.2",
+	Summary: "Nothing stops a burner when its water does not flow.",
+	Why:     "The unit boils dry at full fire.",
+	Mend:    "take a pump with flow proving, or interlock the pump with the burner",
+	Sources: sources(cite.Source{Work: "interlock of burner and flow of units of low water content", Read: cite.Practice}),
+	Run: func(p *check.Pass) {
+		stops := map[string]bool{}
+		for _, i := range p.Plant.ByKind("interlock") {
+			for _, ref := range i.Subjects() {
+				stops[ref.Part.Address] = true
+			}
+		}
+		for _, u := range p.Plant.Units() {
+			pump := u.Child("pump")
+			if pump == nil || pump.Has("flow-proving") || stops[pump.Address] {
+				continue
+			}
+			if low := u.Child("low-water"); low.Get("senses").Is("flow") {
+				continue
+			}
+			p.Absent(pump, "the proof of flow of "+u.Label(), check.Finding{Message: "No proof of flow stops the burner of " + u.Label() + " when its pump fails."})
+		}
+	},
+})

@@ -1,0 +1,33 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "thermometer-missing", Group: check.Pressure, Severity: lang.Warning, Since: "0.2",
+	Summary: "A unit lacks a thermometer on its flow or return.",
+	Why:     "Nobody can see whether a unit heats its water, or by how much.",
+	Mend:    "add thermometers on flow and return",
+	Sources: sources(cite.Source{Work: "EN 12828", Edition: "2012+A1:2014", Read: cite.Published, Note: "flow and return of each heat generator"}),
+	Run: func(p *check.Pass) {
+		for _, u := range p.Plant.Units() {
+			if u.Child("pump") == nil {
+				continue // the unit's water side is not described yet
+			}
+			have := map[string]bool{}
+			for _, t := range u.Children("thermometer") {
+				for _, v := range t.List("sides") {
+					have[v.Word] = true
+				}
+			}
+			for _, side := range [...]string{"flow", "return"} {
+				if !have[side] {
+					p.Absent(u, "its thermometers", check.Finding{Message: u.Label() + " has no thermometer on its " + side + "."})
+				}
+			}
+		}
+	},
+})

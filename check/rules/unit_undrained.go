@@ -1,0 +1,28 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/cite"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "unit-undrained", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.2",
+	Summary: "A unit between its isolating valves has no drain or no air vent.",
+	Why:     "The unit cannot be emptied for work or filled again without opening it under pressure.",
+	Mend:    "add a drain cock and a vent between the isolating valves",
+	Sources: sources(cite.Source{Work: "sections that can be shut off are drained, vented and relieved", Read: cite.Practice}),
+	Run: func(p *check.Pass) {
+		for _, u := range p.Plant.Units() {
+			if u.Child("water-valve") == nil {
+				continue
+			}
+			if u.Child("drain-cock") == nil {
+				p.Absent(u, "its drain cock", check.Finding{Message: u.Label() + " can be shut off, but has no drain cock."})
+			}
+			if u.Child("vent") == nil {
+				p.Absent(u, "its air vent", check.Finding{Message: u.Label() + " can be shut off, but has no air vent."})
+			}
+		}
+	},
+})
