@@ -47,8 +47,17 @@ func (p *Plant) Units() []*Part { return p.byKind["unit"] }
 // nil without units.
 func (p *Plant) UnitGroup() *Part { return p.unitGroup }
 
-// Block is the first block of that keyword ("gas-run"); nil if there is none.
-func (p *Plant) Block(keyword string) *Part { return p.One(keyword) }
+// Block is the first block of that keyword at the top of the file ("gas-run");
+// nil if there is none. A fact of the same word inside another block, as the
+// secondary temperatures of the basis, is not meant.
+func (p *Plant) Block(keyword string) *Part {
+	for _, part := range p.byKind[keyword] {
+		if part.Owner == p.Root {
+			return part
+		}
+	}
+	return nil
+}
 
 // Names calls f for every address of the plant; for completion and suggestions.
 func (p *Plant) Names(f func(name string, part *Part)) {
