@@ -4,10 +4,12 @@ go 1.26.0
 
 require (
 	github.com/alecthomas/participle/v2 v2.1.4
+	github.com/bmatcuk/doublestar/v4 v4.10.4
 	github.com/fatih/color v1.19.0
 	github.com/jstemmer/go-junit-report/v2 v2.1.0
 	github.com/owenrumney/go-sarif/v3 v3.3.1
 	github.com/pmezard/go-difflib v1.0.0
+	github.com/schollz/progressbar/v3 v3.19.1
 	github.com/spf13/pflag v1.1.0
 	go.lsp.dev/jsonrpc2 v1.0.1
 	go.lsp.dev/protocol v1.0.1
@@ -17,10 +19,13 @@ require (
 require (
 	github.com/go-json-experiment/json v0.0.0-20260623181947-01eb4420fa68 // indirect
 	github.com/mattn/go-colorable v0.1.14 // indirect
-	github.com/mattn/go-isatty v0.0.20 // indirect
+	github.com/mattn/go-isatty v0.0.22 // indirect
+	github.com/mitchellh/colorstring v0.0.0-20190213212951-d06e56a500db // indirect
+	github.com/rivo/uniseg v0.4.7 // indirect
 	github.com/xeipuuv/gojsonpointer v0.0.0-20180127040702-4e3ac2762d5f // indirect
 	github.com/xeipuuv/gojsonreference v0.0.0-20180127040603-bd5ef7bd5415 // indirect
 	github.com/xeipuuv/gojsonschema v1.2.0 // indirect
 	go.lsp.dev/uri v1.0.1 // indirect
 	golang.org/x/sys v0.49.0 // indirect
+	golang.org/x/term v0.44.0 // indirect
 )

@@ -32,6 +32,14 @@ func Run(in Input) *Report {
 	return rep
 }
 
+// TextOnly is the report of a plant whose text alone was looked at: what no rule
+// could be asked about.
+func TextOnly(p *plant.Plant) *Report {
+	rep := &Report{Plant: p, Results: solve.NewResults(p), Findings: textFindings(p)}
+	finish(rep)
+	return rep
+}
+
 func runRules(pass *Pass, last bool) {
 	for _, r := range pass.in.Rules {
 		if r.Status != Withdrawn && r.Last == last {

@@ -18,6 +18,7 @@ type Tool struct {
 // Unicode code points, ends are exclusive.
 type Document struct {
 	Tool         Tool          `json:"tool"`
+	Shard        *Shard        `json:"shard,omitempty"` // of a run that was cut into parts
 	Files        int           `json:"files"`
 	Findings     []JSONFinding `json:"findings"`
 	NotEvaluated []JSONUnknown `json:"notEvaluated"`

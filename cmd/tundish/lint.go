@@ -1,9 +1,12 @@
 package main
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"os"
+	"os/signal"
+	"runtime"
 
 	"github.com/spf13/pflag"
 
@@ -25,118 +28,136 @@ type lintRun struct {
 	format   string
 	failOn   string // of the flag; empty: the project's gate, else error
 	day      lang.Date
+	jobs     int
 	baseline report.Baseline
 	doc      *report.Document
 	text     *report.Text
-	files    []string
-	code     int
-	spaces   map[string]*lintSpace // by root
-}
-
-// lintSpace is a workspace with its settings.
-type lintSpace struct {
-	*workspace
-	set *check.Settings
+	files    []string // for the formats that list them
+	count    int
+	// What the closing line of the text counts.
+	severities map[lang.Severity]int
+	unknowns   int
+	code       int
+	in         *inputs
+	bar        *bar
 }
 
 func runLint(args []string, s std) int {
-	r := &lintRun{s: s, spaces: map[string]*lintSpace{}}
+	r := &lintRun{s: s, in: newInputs(s), severities: map[lang.Severity]int{}}
+	defer r.in.close()
 	fs := flags("lint", s)
-	list, code, done := r.prepare(fs, args)
+	code, done := r.prepare(fs, args)
 	if done {
 		return code
 	}
-	defer r.close()
-	for _, p := range list {
-		r.one(p)
+	// An interrupt ends the run with what is done; a second one ends it at once.
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	r.bar = newBar(s, len(r.in.jobs))
+	n := judgeAll(ctx, r.in.jobs, r.jobs, r.day, r.take)
+	r.bar.end()
+	if n < len(r.in.jobs) {
+		stop()
+		fmt.Fprintf(s.err, "tundish: interrupted after %d of %d files; the rest was not checked\n", n, len(r.in.jobs))
+		r.code = exitFailed
 	}
-	return r.finish(len(list))
+	return r.finish()
 }
 
-func (r *lintRun) prepare(fs *pflag.FlagSet, args []string) (list []string, code int, done bool) {
+func (r *lintRun) prepare(fs *pflag.FlagSet, args []string) (code int, done bool) {
 	format := fs.String("format", "text", "text, json, jsonl, sarif or junit")
 	failOn := fs.String("fail-on", "", "the least that counts as failure: error, warning, note or unknown (default: the project's gate, else error)")
 	baseline := fs.String("baseline", "", "the JSON output of an earlier run; only findings that are not in it count")
+	jobs := fs.IntP("jobs", "j", runtime.GOMAXPROCS(0), "how many files are checked side by side; the output does not depend on it")
+	filesFrom := fs.String("files-from", "", "a file that lists paths, one on a line; - reads the list from standard input")
+	shard := fs.String("shard", "", "k/n: the k-th of n equal parts of the files, for runs side by side; merge joins their JSON output")
 	today := todayFlag(fs)
 	if code, done := parse(fs, args, r.s); done {
-		return nil, code, true
+		return code, true
 	}
-	if fs.NArg() == 0 {
-		return nil, badUse(r.s, "lint needs a file, a folder, or - for standard input"), true
+	if fs.NArg() == 0 && *filesFrom == "" {
+		return badUse(r.s, "lint needs a file, a folder, an archive, or - for standard input"), true
+	}
+	if *jobs < 1 || *jobs > 1024 {
+		return badUse(r.s, "--jobs takes a number from 1 to 1024"), true
 	}
 	if err := oneOf("format", *format, "text", "json", "jsonl", "sarif", "junit"); err != nil {
-		return nil, badUse(r.s, err.Error()), true
+		return badUse(r.s, err.Error()), true
 	}
 	if err := oneOf("fail-on", *failOn, "", "error", "warning", "note", "unknown"); err != nil {
-		return nil, badUse(r.s, err.Error()), true
+		return badUse(r.s, err.Error()), true
 	}
 	var err error
 	if r.day, err = parseToday(*today); err != nil {
-		return nil, badUse(r.s, err.Error()), true
+		return badUse(r.s, err.Error()), true
 	}
 	if *baseline != "" {
 		f, err := os.Open(*baseline)
 		if err != nil {
-			return nil, failed(r.s, fmt.Errorf("opening %s: %w", *baseline, cause(err))), true
+			return failed(r.s, fmt.Errorf("opening %s: %w", *baseline, cause(err))), true
 		}
 		defer f.Close()
 		if r.baseline, err = report.ReadBaseline(f); err != nil {
-			return nil, failed(r.s, err), true
+			return failed(r.s, err), true
 		}
 	}
-	list, err = specs(fs.Args())
-	if err != nil {
-		return nil, failed(r.s, err), true
+	if err = r.in.add(fs.Args(), *filesFrom); err != nil {
+		return failed(r.s, err), true
 	}
-	r.format, r.failOn = *format, *failOn
+	r.format, r.failOn, r.jobs = *format, *failOn, *jobs
 	r.doc = report.NewDocument(report.Tool{Name: "tundish", Version: version})
 	r.text = &report.Text{W: r.s.out, Color: r.s.terminal}
-	return list, 0, false
+	if *shard != "" {
+		k, n, ok := parseShard(*shard)
+		if !ok {
+			return badUse(r.s, "--shard takes k/n, the k-th of n parts, such as 2/4"), true
+		}
+		r.in.shard(k, n)
+		r.doc.Shard = &report.Shard{K: k, N: n}
+	}
+	return 0, false
 }
 
-func (r *lintRun) close() {
-	for _, w := range r.spaces {
-		w.close()
-	}
+// forget drops what was printed already, so that memory does not grow with the
+// archive.
+func (r *lintRun) forget(before int) {
+	r.doc.Findings, r.doc.NotEvaluated = r.doc.Findings[:before], r.doc.NotEvaluated[:0]
 }
 
-// space opens the workspace of a path, once for each root.
-func (r *lintRun) space(p string) (*lintSpace, error) {
-	root := workspaceRoot(folderOf(p))
-	if w := r.spaces[root]; w != nil {
-		return w, nil
-	}
-	w, err := openWorkspace(folderOf(p))
-	if err != nil {
-		return nil, err
-	}
-	sp := &lintSpace{w, w.loadSettings()}
-	r.spaces[root] = sp
-	return sp, nil
-}
-
-// one lints one file; a file that cannot be read does not stop the rest.
-func (r *lintRun) one(p string) {
-	name, text, err := readSpec(p, r.s)
-	var w *lintSpace
-	if err == nil {
-		w, err = r.space(p)
-	}
+// take prints one file's report; judgeAll calls it in order of path.
+func (r *lintRun) take(j *job, rep *check.Report, err error) {
+	r.bar.step()
 	if err != nil {
 		fmt.Fprintf(r.s.err, "tundish: %v\n", err)
 		r.code = exitFailed
+	}
+	if rep == nil {
 		return
 	}
-	rep := w.checkText(name, text, r.day, w.set)
-	r.files = append(r.files, name)
+	for i := range rep.Findings {
+		if rep.Findings[i].Rule == "not-finished" {
+			r.code = exitFailed
+		}
+	}
+	r.count++
 	before := len(r.doc.Findings)
-	r.doc.Add(name, rep)
+	if r.format == "junit" {
+		r.files = append(r.files, j.name)
+	}
+	if r.format != "text" || r.baseline != nil {
+		r.doc.Add(j.name, rep)
+	}
 	if r.baseline != nil {
 		r.onlyNew(rep, before)
 	}
+	for i := range rep.Findings {
+		r.severities[rep.Findings[i].Severity]++
+	}
+	r.unknowns += len(rep.Unknowns)
 	switch r.format {
 	case "text":
-		r.text.File(name, rep)
+		r.text.File(j.name, rep)
+		r.forget(before)
 	case "jsonl":
 		enc := json.NewEncoder(r.s.out)
 		enc.SetEscapeHTML(false)
@@ -145,10 +166,11 @@ func (r *lintRun) one(p string) {
 				r.code = exitFailed
 			}
 		}
+		r.forget(before)
 	}
 	gate := r.failOn
-	if gate == "" {
-		gate = w.set.Gate
+	if gate == "" && j.gate != "" {
+		gate = j.gate
 	}
 	if r.code == exitClean && fails(rep, gate) {
 		r.code = exitFindings
@@ -168,7 +190,7 @@ func (r *lintRun) onlyNew(rep *check.Report, before int) {
 	r.doc.Findings, rep.Findings = keptDoc, kept
 }
 
-func (r *lintRun) finish(files int) int {
+func (r *lintRun) finish() int {
 	var err error
 	switch r.format {
 	case "json":
@@ -178,7 +200,7 @@ func (r *lintRun) finish(files int) int {
 	case "junit":
 		err = report.JUnit(r.s.out, r.doc, r.files)
 	case "text":
-		closing(r.s, files, r.doc)
+		r.closing()
 	}
 	if err != nil {
 		return failed(r.s, err)
@@ -201,15 +223,11 @@ func fails(rep *check.Report, gate string) bool {
 }
 
 // closing says in one sentence what was read, and that a pass permits nothing.
-func closing(s std, files int, doc *report.Document) {
-	n := map[string]int{}
-	for _, f := range doc.Findings {
-		n[f.Severity]++
-	}
+func (r *lintRun) closing() {
 	what := "1 file"
-	if files != 1 {
-		what = fmt.Sprintf("%d files", files)
+	if r.count != 1 {
+		what = fmt.Sprintf("%d files", r.count)
 	}
-	fmt.Fprintf(s.out, "Read %s: errors %d, warnings %d, notes %d, not evaluated %d. This is no permission to build or to fire: that rests with the registered engineer and the local code.\n",
-		what, n["error"], n["warning"], n["note"], len(doc.NotEvaluated))
+	fmt.Fprintf(r.s.out, "Read %s: errors %d, warnings %d, notes %d, not evaluated %d. This is no permission to build or to fire: that rests with the registered engineer and the local code.\n",
+		what, r.severities[lang.Error], r.severities[lang.Warning], r.severities[lang.Note], r.unknowns)
 }

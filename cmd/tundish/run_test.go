@@ -18,7 +18,7 @@ var root = func() string {
 }()
 
 // tundish runs the program in the project's folder with the arguments.
-func tundish(t *testing.T, stdin string, args ...string) (stdout, stderr string, code int) {
+func tundish(t testing.TB, stdin string, args ...string) (stdout, stderr string, code int) {
 	t.Helper()
 	t.Chdir(root)
 	var out, errs bytes.Buffer
@@ -26,7 +26,7 @@ func tundish(t *testing.T, stdin string, args ...string) (stdout, stderr string,
 	return out.String(), errs.String(), code
 }
 
-func write(t *testing.T, dir, name, text string) string {
+func write(t testing.TB, dir, name, text string) string {
 	t.Helper()
 	p := filepath.Join(dir, name)
 	if err := os.WriteFile(p, []byte(text), 0o644); err != nil {

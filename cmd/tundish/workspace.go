@@ -37,12 +37,16 @@ type entry struct {
 // nearest project.plant upwards from dir, else the working directory if dir is
 // inside it, else dir.
 func openWorkspace(dir string) (*workspace, error) {
-	root := workspaceRoot(dir)
+	return openWorkspaceAt(workspaceRoot(dir), lang.NewCache())
+}
+
+// openWorkspaceAt opens a root that is known, with a cache that may be shared.
+func openWorkspaceAt(root string, cache *lang.Cache) (*workspace, error) {
 	r, err := os.OpenRoot(root)
 	if err != nil {
 		return nil, fmt.Errorf("opening the workspace %s: %w", root, err)
 	}
-	return &workspace{root: root, fs: r, cache: lang.NewCache(), files: map[string]*entry{}}, nil
+	return &workspace{root: root, fs: r, cache: cache, files: map[string]*entry{}}, nil
 }
 
 func (w *workspace) close() { w.fs.Close() }
