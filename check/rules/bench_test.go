@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"math/rand/v2"
 	"os"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 	"example.org/tundish/check/plant"
 	"example.org/tundish/check/solve"
 	"example.org/tundish/lang"
+	"example.org/tundish/testdata/plants"
 )
 
 // benchFiles reads an example and its catalogue; small cuts the plant down to
@@ -94,4 +96,24 @@ func BenchmarkStages(b *testing.B) {
 			check.Run(check.Input{Plant: p, Rules: All()})
 		}
 	})
+}
+
+// BenchmarkWarm judges random plants one after the other with a statement cache
+// that knows their lines, as a run over an archive does.
+func BenchmarkWarm(b *testing.B) {
+	p := newRandomPlants(b)
+	texts := make([]string, 256)
+	size := 0
+	for i := range texts {
+		texts[i] = plants.Short(rand.New(rand.NewPCG(uint64(i), 5)))
+		size += len(texts[i])
+		p.judge(texts[i])
+	}
+	b.SetBytes(int64(size / len(texts)))
+	b.ReportAllocs()
+	i := 0
+	for b.Loop() {
+		p.judge(texts[i%len(texts)])
+		i++
+	}
 }
