@@ -49,6 +49,9 @@ type Comparison struct {
 // is broken. For a limit of zero there is no share and ok is false.
 func (c *Comparison) Used() (share float64, ok bool) {
 	v, l := c.Quantity.Num, c.Limit.Num
+	if l == 0 {
+		return 0, false
+	}
 	if c.AtLeast {
 		v, l = l, v
 	}
