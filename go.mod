@@ -3,6 +3,7 @@ module example.org/tundish
 go 1.26.0
 
 require (
+	codeberg.org/go-fonts/liberation v0.5.0
 	github.com/alecthomas/participle/v2 v2.1.4
 	github.com/bmatcuk/doublestar/v4 v4.10.4
 	github.com/fatih/color v1.19.0
@@ -13,6 +14,7 @@ require (
 	github.com/spf13/pflag v1.1.0
 	go.lsp.dev/jsonrpc2 v1.0.1
 	go.lsp.dev/protocol v1.0.1
+	golang.org/x/image v0.30.0
 	golang.org/x/tools v0.52.0
 )
 
@@ -28,4 +30,5 @@ require (
 	go.lsp.dev/uri v1.0.1 // indirect
 	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/term v0.44.0 // indirect
+	golang.org/x/text v0.36.0 // indirect
 )
