@@ -1,7 +1,5 @@
 package draw
 
-import "math"
-
 // box is a rectangle in px; y grows downwards.
 type box struct{ x0, y0, x1, y1 float64 }
 
@@ -23,8 +21,6 @@ func (b box) near(p point) point {
 }
 
 type point struct{ x, y float64 }
-
-func (p point) to(o point) float64 { return math.Hypot(o.x-p.x, o.y-p.y) }
 
 // segment is a straight piece of a line.
 type segment struct{ a, b point }
