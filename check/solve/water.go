@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"example.org/tundish/check/calc/fittings"
 	"example.org/tundish/check/calc/friction"
 	"example.org/tundish/check/calc/network"
 	"example.org/tundish/check/calc/water"
@@ -34,6 +35,11 @@ type hydraulics struct {
 	order    []int       // units along the flow header
 	retOrder []int       // units along the return header
 	missing  string
+	parts    lineParts
+	curves   []*curvePoints
+	flowHead waterPipe // one segment of the flow header
+	retHead  waterPipe
+	flows    *unitFlows
 }
 
 // circuit is one unit with its branches and pump.
@@ -41,9 +47,9 @@ type circuit struct {
 	unit                 *plant.Part
 	design               float64 // m3/s, 0: not known
 	out, in              waterPipe
-	lossFlow, lossPa     []float64
-	pumpFlow, pumpHead   []float64
-	setting              float64
+	loss, head           *curvePoints // of the unit and of its pump
+	setting              float64      // speed of the pump as a part of its full speed
+	trimmed              bool         // the speed is set to the design flow: variable, and no setting stated
 	oneWay               bool
 	pump                 *plant.Part
 	flowLink, returnPump network.Link
@@ -56,15 +62,20 @@ func (h *hydraulics) need(what string) {
 }
 
 // solveWater computes the water values of the plant.
-func solveWater(c *Context) {
+func solveWater(c *Context) { waterSide(c) }
+
+func waterSide(c *Context) *hydraulics {
 	h := &hydraulics{c: c, block: c.P.Block("headers")}
 	s, rise, missing := waterState(c.P)
 	h.state = s
+	if missing != "" {
+		h.need(missing)
+	}
 	for _, u := range c.P.Units() {
 		h.units = append(h.units, circuit{unit: u, design: unitFlow(c, u, s, rise, missing)})
 	}
 	if h.block == nil || len(h.units) == 0 {
-		return
+		return h
 	}
 	if c.P.Damaged("headers", "separation", "units") {
 		h.need("a file that can be read whole")
@@ -74,6 +85,7 @@ func solveWater(c *Context) {
 	h.runs()
 	h.design()
 	h.network()
+	return h
 }
 
 // headers finds the flow header (fed by units) and the return header.
@@ -130,12 +142,14 @@ func (h *hydraulics) circuits() {
 	for i := range h.units {
 		u := &h.units[i]
 		u.out.missing, u.in.missing = "the flow branch of "+u.unit.Label(), "the return branch of "+u.unit.Label()
-		u.lossFlow, u.lossPa = curve(u.unit.Child("water-loss-curve"))
+		u.loss = h.curve(u.unit.Child("water-loss-curve"))
 		u.pump = u.unit.Child("pump")
-		u.pumpFlow, u.pumpHead = curve(u.pump.Child("head-curve"))
+		u.head = h.curve(u.pump.Child("head-curve"))
 		u.setting = 1
 		if v := u.pump.Get("setting"); v.Known() {
 			u.setting = v.Num
+		} else {
+			u.trimmed = u.pump.Get("speed").Is("variable")
 		}
 		u.oneWay = u.pump.Has("non-return") || u.pump.Has("shut-off")
 	}
@@ -143,17 +157,22 @@ func (h *hydraulics) circuits() {
 		for i := range h.units {
 			u := &h.units[i]
 			if r, ok := b.Ref("from"); ok && r.Part == u.unit {
-				u.out = newWaterPipe(b, b.Get("length"))
-				u.out.k += kBranchTee + 2*kValve
+				u.out = h.parts.newWaterPipe(b, b.Get("length"))
+				l := h.parts.of(u.out.bore)
+				u.out.k += l.k[fittings.TeeBranch] + h.valves(u.unit, "flow")*l.k[fittings.BallValve]
+				if u.pump.Has("isolating") {
+					u.out.k += 2 * l.k[fittings.BallValve]
+				}
 				if u.oneWay {
-					u.out.k += kNonReturn
+					u.out.k += l.k[fittings.NonReturn]
 				}
 			}
 			if r, ok := b.Ref("to"); ok && r.Part == u.unit {
-				u.in = newWaterPipe(b, b.Get("length"))
-				u.in.k += kBranchTee
+				u.in = h.parts.newWaterPipe(b, b.Get("length"))
+				l := h.parts.of(u.in.bore)
+				u.in.k += l.k[fittings.TeeBranch] + h.valves(u.unit, "return")*l.k[fittings.BallValve]
 				if u.unit.Child("strainer") != nil {
-					u.in.k += kStrainer
+					u.in.k += l.k[fittings.Strainer]
 				}
 			}
 		}
@@ -198,7 +217,7 @@ func (h *hydraulics) runs() {
 
 // run is a pipe of the common run with the parts that stand in it.
 func (h *hydraulics) run(p *plant.Part) waterPipe {
-	w := newWaterPipe(p, p.Get("length"))
+	w := h.parts.newWaterPipe(p, p.Get("length"))
 	for _, kind := range [...]string{"strainer", "filter", "air-separator"} {
 		for _, part := range h.c.P.ByKind(kind) {
 			if r, ok := part.Ref("on"); !ok || r.Part != p {
@@ -207,7 +226,7 @@ func (h *hydraulics) run(p *plant.Part) waterPipe {
 			if v := part.Get("loss"); v.Known() {
 				w.stated += v.Num
 			} else if kind == "strainer" {
-				w.k += kStrainer
+				w.k += h.parts.of(w.bore).k[fittings.Strainer]
 			} else {
 				w.k += kExitHeader
 			}
@@ -241,11 +260,25 @@ func segments(header *plant.Part, n int) (plant.Value, float64) {
 }
 
 // headerTee is the loss coefficient of a tee passed straight through.
-func headerTee(header *plant.Part) float64 {
+func (h *hydraulics) headerTee(header *plant.Part, bore float64) float64 {
 	if v := header.Get("loss-coefficient"); v.Known() {
 		return v.Num
 	}
-	return kTee
+	if bore <= 0 {
+		return 0
+	}
+	return h.parts.of(bore).k[fittings.TeeRun]
+}
+
+// valves counts the isolating valves on one side of a unit.
+func (h *hydraulics) valves(unit *plant.Part, side string) float64 {
+	n := 0.0
+	for _, v := range unit.Child("water-valve").List("sides") {
+		if v.Is(side) {
+			n++
+		}
+	}
+	return n
 }
 
 // design computes the values at the design flow of every unit: velocity, loss
@@ -258,8 +291,19 @@ func (h *hydraulics) design() {
 		}
 		total += h.units[i].design
 	}
-	flowShare := h.header(h.flow, h.order, total, lack, false)
-	retShare := h.header(h.ret, h.retOrder, total, lack, true)
+	h.flowHead, h.retHead = h.segment(h.flow, len(h.order)), h.segment(h.ret, len(h.retOrder))
+	for _, list := range [...][]waterPipe{h.flowRun, h.retRun} {
+		for i := range list {
+			list[i].statedAsFactor(total, h.state.Density)
+		}
+	}
+	for i := range h.units {
+		u := &h.units[i]
+		u.out.statedAsFactor(u.design, h.state.Density)
+		u.in.statedAsFactor(u.design, h.state.Density)
+	}
+	flowShare := h.header(h.flowHead, h.order, total, lack, false)
+	retShare := h.header(h.retHead, h.retOrder, total, lack, true)
 	common := 0.0
 	known := lack == "" && flowShare != nil && retShare != nil
 	for _, list := range [][]waterPipe{h.flowRun, h.retRun} {
@@ -275,15 +319,24 @@ func (h *hydraulics) design() {
 	}
 }
 
+// segment is a header from one take-off to the next, with the tee at its end.
+func (h *hydraulics) segment(part *plant.Part, n int) waterPipe {
+	if part == nil {
+		return waterPipe{}
+	}
+	length, share := segments(part, n)
+	w := h.parts.newWaterPipe(part, length)
+	w.length, w.k = share, h.headerTee(part, w.bore)
+	return w
+}
+
 // header stores velocity, gradient and loss of a header, and gives for each
 // unit the loss between its take-off and the header's end.
-func (h *hydraulics) header(part *plant.Part, order []int, total float64, lack string, isReturn bool) []float64 {
+func (h *hydraulics) header(w waterPipe, order []int, total float64, lack string, isReturn bool) []float64 {
+	part, share := w.part, w.length
 	if part == nil {
 		return nil
 	}
-	length, share := segments(part, len(order))
-	w := newWaterPipe(part, length)
-	w.length, w.k = share, headerTee(part)
 	if w.missing == "" {
 		w.missing = lack
 	}
@@ -360,8 +413,8 @@ func (h *hydraulics) separation(total float64, lack string, common float64, know
 	if h.sep == nil || h.sep.Kind != "exchanger" {
 		return common, known
 	}
-	flows, pa := curve(h.sep.Child("primary-loss-curve"))
-	if lack != "" || len(flows) == 0 {
+	c := h.curve(h.sep.Child("primary-loss-curve"))
+	if lack != "" || len(c.flow) == 0 {
 		what := lack
 		if what == "" {
 			what = "the primary loss curve of " + h.sep.Label()
@@ -369,10 +422,7 @@ func (h *hydraulics) separation(total float64, lack string, common float64, know
 		h.c.Missing(h.sep, "pressure-loss", Plain, Always, what)
 		return common, false
 	}
-	loss, ok := square(flows, pa, total)
-	if !ok {
-		return common, false
-	}
+	loss := c.lost(total)
 	h.c.Add(Quantity{Part: h.sep, Name: "pressure-loss", Num: loss, Dim: lang.Pressure, Unit: "kPa", Formula: &FormulaWaterLoss, Inputs: h.c.Inputs(Input{Name: "V", Num: total, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)})})
 	return common + loss, known
 }
@@ -384,9 +434,9 @@ func (h *hydraulics) pumpMargin(u *circuit, i int, common float64, known bool, f
 		lack = "the pump of " + u.unit.Label()
 	case u.design == 0:
 		lack = "the design flow of " + u.unit.Label()
-	case len(u.lossFlow) == 0:
+	case len(u.loss.flow) == 0:
 		lack = "the water loss curve of " + u.unit.Label()
-	case len(u.pumpFlow) < 2:
+	case len(u.head.flow) < 2:
 		lack = "the head curve of the pump of " + u.unit.Label()
 	case u.out.missing != "":
 		lack = u.out.missing
@@ -399,12 +449,12 @@ func (h *hydraulics) pumpMargin(u *circuit, i int, common float64, known bool, f
 		h.c.Missing(u.unit, "pump-margin", Plain, AllFull, lack)
 		return
 	}
-	own, _ := square(u.lossFlow, u.lossPa, u.design)
+	own := u.loss.lost(u.design)
 	branch, _, _ := u.out.loss(u.design, &h.state)
 	back, _, _ := u.in.loss(u.design, &h.state)
 	need := own + branch + back + flowShare[i] + retShare[i] + common
 	n := u.setting
-	head, ok := headAt(u.pumpFlow, u.pumpHead, u.design/n)
+	head, ok := u.head.at(u.design / n)
 	head *= n * n
 	if !ok {
 		h.c.Missing(u.unit, "pump-margin", Plain, AllFull, "a pump whose curve reaches the design flow of "+lang.In(u.design, flowUnit(h.c.P)))

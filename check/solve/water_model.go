@@ -1,8 +1,7 @@
 package solve
 
 import (
-	"math"
-
+	"example.org/tundish/check/calc/fittings"
 	"example.org/tundish/check/calc/friction"
 	"example.org/tundish/check/calc/pipe"
 	"example.org/tundish/check/calc/water"
@@ -10,23 +9,38 @@ import (
 	"example.org/tundish/check/plant"
 )
 
-// Loss coefficients of water fittings where nobody states their own. Read:
-// from memory, the usual middle of the tables.
+// Loss coefficients of what the table of line parts does not hold.
 const (
-	kBend       = 0.7  // elbow or bend of 90 degrees
-	kHalfBend   = 0.3  // 45 degrees
-	kTee        = 0.2  // straight through
-	kBranchTee  = 1.2  // turned through; also where a branch joins a header
-	kValve      = 0.2  // full-bore valve
-	kReducer    = 0.1  // change of size
-	kUnion      = 0.05 // union
-	kNonReturn  = 2.5  // non-return valve
-	kStrainer   = 3.0  // clean strainer
-	kExitHeader = 1.0  // outflow into a separator
+	kReducer    = 0.1 // change of size; from memory, the usual middle of the tables
+	kExitHeader = 1.0 // outflow into a separator: the whole velocity head is lost
 )
 
-// SourceFittings is the source of the loss coefficients above.
-var SourceFittings = cite.Source{Work: "loss coefficients of fittings, middle of the usual tables", Read: cite.Memory}
+// Sources of the loss coefficients.
+var (
+	SourceFittings = cite.Source{Work: "loss coefficients of line parts in proportion to the friction of the pipe", Read: cite.Memory, Note: "30 f for a bend, 20 and 60 f for a tee, f of the rough pipe"}
+	SourceReducer  = cite.Source{Work: "loss coefficients of fittings, middle of the usual tables", Read: cite.Memory}
+)
+
+// lineParts are the loss coefficients of line parts in one bore.
+type lineParts struct {
+	bore float64
+	k    [fittings.ButterflyValve + 1]float64
+}
+
+// of gives the coefficients in a bore in m. Bores repeat from pipe to pipe, so
+// the last one is kept.
+func (l *lineParts) of(bore float64) *lineParts {
+	if l.bore == bore {
+		return l
+	}
+	l.bore = bore
+	for p := fittings.Bend; p <= fittings.ButterflyValve; p++ {
+		if s, ok := fittings.SimpleOf(p); ok {
+			l.k[p], _ = s.K(bore) // the pipe tables hold no bore outside the range
+		}
+	}
+	return l
+}
 
 // waterPipe is one pipe of the water side, ready for the law of Darcy.
 type waterPipe struct {
@@ -37,7 +51,8 @@ type waterPipe struct {
 	missing                 string
 }
 
-func newWaterPipe(part *plant.Part, length plant.Value) waterPipe {
+// newWaterPipe reads a pipe, branch or header with the parts counted in it.
+func (l *lineParts) newWaterPipe(part *plant.Part, length plant.Value) waterPipe {
 	w := waterPipe{part: part}
 	material, size := part.Get("material"), part.Get("size")
 	switch {
@@ -55,25 +70,40 @@ func newWaterPipe(part *plant.Part, length plant.Value) waterPipe {
 		}
 		w.bore, w.roughness, w.length = p.Bore(), p.Roughness, length.Num
 	}
-	count := func(slot string, k float64) {
-		if v := part.Get(slot); v.Known() {
+	if w.missing != "" {
+		return w
+	}
+	l.of(w.bore)
+	for i := range counted {
+		if v := part.Get(counted[i].slot); v.Known() {
+			k := kReducer
+			if counted[i].part != 0 {
+				k = l.k[counted[i].part]
+			}
 			w.k += v.Num * k
 		}
 	}
-	count("bends", kBend)
-	count("half-bends", kHalfBend)
-	count("tees", kTee)
-	count("branch-tees", kBranchTee)
-	count("valves", kValve)
-	count("reducers", kReducer)
-	count("unions", kUnion)
-	if part.Kind != "header" {
-		count("loss-coefficient", 1)
+	if v := part.Get("loss-coefficient"); v.Known() && part.Kind != "header" {
+		w.k += v.Num
 	}
 	if v := part.Get("loss"); v.Known() {
 		w.stated = v.Num
 	}
 	return w
+}
+
+// counted are the slots that count line parts.
+var counted = [...]struct {
+	slot string
+	part fittings.Part
+}{
+	{"bends", fittings.Bend},
+	{"half-bends", fittings.HalfBend},
+	{"tees", fittings.TeeRun},
+	{"branch-tees", fittings.TeeBranch},
+	{"valves", fittings.BallValve},
+	{"reducers", 0},
+	{"unions", fittings.Union},
 }
 
 // loss is the pressure lost in Pa, and velocity and gradient, at a flow in m3/s.
@@ -87,55 +117,23 @@ func (w *waterPipe) loss(flow float64, s *water.State) (pa, velocity, gradient f
 	return gradient*w.length + w.k*s.Density*velocity*velocity/2 + w.stated, velocity, gradient
 }
 
-// curve reads the points of a curve block in order.
-func curve(block *plant.Part) (flows, pressures []float64) {
-	for _, pt := range block.Children("point") {
-		f, p := pt.Get("flow"), pt.Get("pressure")
-		if f.Known() && p.Known() {
-			flows, pressures = append(flows, f.Num), append(pressures, p.Num)
-		}
+// only is the pressure lost in Pa in n such pipes at a flow in m3/s above 0.
+func (w *waterPipe) only(flow, n float64, s *water.State) float64 {
+	if n <= 0 {
+		return 0
 	}
-	return flows, pressures
+	v := friction.Velocity(flow, w.bore)
+	re := s.Density * v * w.bore / s.Viscosity
+	return n * (friction.Gradient(friction.Of(re, w.roughness/w.bore), w.bore, s.Density, v)*max(w.length, 0.01) + w.k*s.Density*v*v/2)
 }
 
-// square gives the loss in Pa of an apparatus at a flow from its curve: with
-// the square of the flow between and beyond its points.
-func square(flows, pressures []float64, flow float64) (float64, bool) {
-	n := len(flows)
-	if n == 0 {
-		return 0, false
+// statedAsFactor turns the loss that the text states at the design flow into a
+// loss coefficient, so that it follows the flow. Without a flow it stays.
+func (w *waterPipe) statedAsFactor(flow, density float64) {
+	if w.stated <= 0 || flow <= 0 || w.bore <= 0 {
+		return
 	}
-	k := 0
-	for k < n-1 && flows[k+1] < flow {
-		k++
-	}
-	if k == n-1 || flow <= flows[0] {
-		if flow <= flows[0] {
-			k = 0
-		}
-		if flows[k] <= 0 {
-			return 0, false
-		}
-		r := flow / flows[k]
-		return pressures[k] * r * r, true
-	}
-	a, b := flows[k]*flows[k], flows[k+1]*flows[k+1]
-	t := (flow*flow - a) / (b - a)
-	return pressures[k] + t*(pressures[k+1]-pressures[k]), true
-}
-
-// headAt gives the head in Pa of a pump at a flow, along parabolas between its
-// points; ok is false outside them, for a curve is not extrapolated.
-func headAt(flows, heads []float64, flow float64) (pa float64, ok bool) {
-	n := len(flows)
-	if n < 2 || flow < flows[0]-1e-12 || flow > flows[n-1]+1e-12 {
-		return math.NaN(), false
-	}
-	k := 0
-	for k < n-2 && flows[k+1] < flow {
-		k++
-	}
-	a, b := flows[k]*flows[k], flows[k+1]*flows[k+1]
-	t := (flow*flow - a) / (b - a)
-	return heads[k] + t*(heads[k+1]-heads[k]), true
+	v := friction.Velocity(flow, w.bore)
+	w.k += 2 * w.stated / (density * v * v)
+	w.stated = 0
 }

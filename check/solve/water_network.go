@@ -2,9 +2,11 @@ package solve
 
 import (
 	"math"
+	"slices"
+	"sync"
 
+	"example.org/tundish/check/calc/friction"
 	"example.org/tundish/check/calc/network"
-	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -27,23 +29,29 @@ func (h *hydraulics) network() {
 		h.c.Missing(group, "flow-balance", Plain, AllFull, "a water network that can be solved: "+err.Error())
 		return
 	}
-	h.allRunning(flows, group)
-	h.oneRunning(flows)
-	h.allButLargest(flows, group)
+	h.flows = flows
+	h.running(flows, group)
 }
 
-// unitFlows are the flows through the units in m3/s: with all running, of each
-// alone, and of the sum with the largest off. Not a number: no answer.
+// unitFlows are what the network gives: flows through the units in m3/s with all
+// running, of each alone, and with the largest off; and the pressure in Pa between
+// the take-offs of each unit with all running. Not a number: no answer.
 type unitFlows struct {
-	all, alone []float64
-	oneOff     float64
+	all, alone, oneOff, across []float64
+	largest                    int
 }
+
+// builders keeps solvers with their memory from one plant to the next.
+var builders = sync.Pool{New: func() any { return &builder{s: &network.Solver{}} }}
 
 // solve gives the flows of the network. An editor asks for the same network with
 // each key that is typed elsewhere, so answers are remembered by everything that
 // went into the network.
 func (h *hydraulics) solve() (*unitFlows, error) {
-	b := &builder{rho: h.state.Density, h: h}
+	b := builders.Get().(*builder)
+	defer builders.Put(b)
+	b.rho, b.h, b.err, b.key = h.state.Density, h, nil, b.key[:0]
+	defer func() { b.h = nil }()
 	if err := b.build(); err != nil {
 		return nil, err
 	}
@@ -54,37 +62,27 @@ func (h *hydraulics) solve() (*unitFlows, error) {
 		return nil, err
 	}
 	n := len(h.units)
-	f := &unitFlows{all: make([]float64, n), alone: make([]float64, n), oneOff: math.NaN()}
-	largest := 0
+	store := make([]float64, 4*n)
+	f := &unitFlows{all: store[:n:n], alone: store[n : 2*n : 2*n], oneOff: store[2*n : 3*n : 3*n], across: store[3*n:]}
 	for i := range h.units {
 		f.all[i] = b.s.Link(h.units[i].flowLink).Flow
-		if h.units[i].design > h.units[largest].design {
-			largest = i
+		f.across[i] = network.Pressure(b.s.Node(b.flowNode[i]).Head-b.s.Node(b.retNode[i]).Head, b.rho)
+		if h.units[i].design > h.units[f.largest].design {
+			f.largest = i
 		}
 	}
-	for i := range h.units {
-		f.alone[i] = math.NaN()
-		for k := range h.units {
-			b.s.SetOpen(h.units[k].returnPump, k == i)
-		}
-		if b.s.Solve() == nil {
-			f.alone[i] = b.s.Link(h.units[i].flowLink).Flow
-		}
-	}
+	b.alone(f.alone)
 	if n > 1 {
+		b.s.SetOpen(h.units[f.largest].returnPump, false)
+		ok := b.s.Solve() == nil
 		for k := range h.units {
-			b.s.SetOpen(h.units[k].returnPump, k != largest)
-		}
-		if b.s.Solve() == nil {
-			f.oneOff = 0
-			for k := range h.units {
-				if k != largest {
-					f.oneOff += b.s.Link(h.units[k].flowLink).Flow
-				}
+			f.oneOff[k] = math.NaN()
+			if ok && k != f.largest {
+				f.oneOff[k] = b.s.Link(h.units[k].flowLink).Flow
 			}
 		}
 	}
-	networks.put(b.key, f)
+	networks.put(append([]float64(nil), b.key...), f)
 	return f, nil
 }
 
@@ -95,11 +93,11 @@ func (h *hydraulics) networkLacks() string {
 	if h.flow == nil || h.ret == nil {
 		return "both headers"
 	}
-	for _, hd := range [...]*plant.Part{h.flow, h.ret} {
-		length, _ := segments(hd, len(h.units))
-		if w := newWaterPipe(hd, length); w.missing != "" {
-			return w.missing
-		}
+	if h.flowHead.missing != "" {
+		return h.flowHead.missing
+	}
+	if h.retHead.missing != "" {
+		return h.retHead.missing
 	}
 	for i := range h.units {
 		u := &h.units[i]
@@ -108,9 +106,9 @@ func (h *hydraulics) networkLacks() string {
 			return u.out.missing
 		case u.in.missing != "":
 			return u.in.missing
-		case len(u.lossFlow) == 0:
+		case len(u.loss.flow) == 0:
 			return "the water loss curve of " + u.unit.Label()
-		case len(u.pumpFlow) < 2:
+		case len(u.head.flow) < 2:
 			return "the head curve of the pump of " + u.unit.Label()
 		}
 	}
@@ -128,26 +126,29 @@ func (h *hydraulics) networkLacks() string {
 // exchanger's primary side a loss before it.
 func (b *builder) build() error {
 	h := b.h
-	var err error
-	if b.s, err = network.New(h.state.Viscosity / b.rho); err != nil {
+	if err := b.s.Reset(h.state.Viscosity / b.rho); err != nil {
 		return err
 	}
 	b.note(h.state.Viscosity, b.rho)
 	fixed := b.fixed(10)
 	n := len(h.units)
-	flowNode, retNode := make([]network.Node, n), make([]network.Node, n)
+	b.flowNode, b.retNode = append(b.flowNode[:0], make([]network.Node, n)...), append(b.retNode[:0], make([]network.Node, n)...)
 	// Return side: from the fixed head through the return pipes to the first
 	// take-off, then along the header.
 	at := fixed
 	if h.sep != nil && h.sep.Kind == "exchanger" {
-		at = b.apparatus(at, h.sep.Child("primary-loss-curve"))
+		if c := h.curve(h.sep.Child("primary-loss-curve")); len(c.flow) > 0 {
+			to := b.junction()
+			b.loss(at, to, c)
+			at = to
+		}
 	}
 	for i := range h.retRun {
 		at = b.pipe(at, b.junction(), &h.retRun[i], false)
 	}
-	at = b.header(at, h.ret, h.retOrder, retNode, true)
+	at = b.header(at, &h.retHead, h.retOrder, b.retNode, true)
 	// Flow side.
-	at = b.header(at, h.flow, h.order, flowNode, false)
+	at = b.header(at, &h.flowHead, h.order, b.flowNode, false)
 	for i := range h.flowRun {
 		to := fixed
 		if i < len(h.flowRun)-1 {
@@ -156,16 +157,19 @@ func (b *builder) build() error {
 		at = b.pipe(at, to, &h.flowRun[i], false)
 	}
 	if len(h.flowRun) == 0 {
-		b.fitting(at, fixed, h.flow)
+		_, err := b.s.AddFitting(at, fixed, h.flowHead.bore, kExitHeader, false)
+		b.keep(err)
+		b.noteEnds(2, at, fixed)
+		b.note(h.flowHead.bore)
 	}
 	for i := range h.units {
 		u := &h.units[i]
 		m1, m2, m3 := b.junction(), b.junction(), b.junction()
-		b.pipe(retNode[i], m1, &u.in, false)
-		b.loss(m1, m2, u.lossFlow, u.lossPa)
+		b.pipe(b.retNode[i], m1, &u.in, false)
+		b.loss(m1, m2, u.loss)
 		u.returnPump = b.pump(m2, m3, u)
 		u.flowLink = network.Link(b.s.Links())
-		b.pipe(m3, flowNode[i], &u.out, u.oneWay)
+		b.pipe(m3, b.flowNode[i], &u.out, u.oneWay)
 		b.note(u.design) // says which unit is the largest
 	}
 	return b.err
@@ -174,11 +178,12 @@ func (b *builder) build() error {
 // builder adds parts to a solver, notes everything that it adds, and remembers
 // the first error.
 type builder struct {
-	s   *network.Solver
-	rho float64
-	h   *hydraulics
-	key []float64
-	err error
+	s                 *network.Solver
+	rho               float64
+	h                 *hydraulics
+	flowNode, retNode []network.Node
+	key               []float64
+	err               error
 }
 
 func (b *builder) note(v ...float64) { b.key = append(b.key, v...) }
@@ -206,42 +211,20 @@ func (b *builder) junction() network.Node {
 }
 
 func (b *builder) pipe(from, to network.Node, w *waterPipe, oneWay bool) network.Node {
-	k := w.k
-	if w.stated > 0 { // a loss stated at design flow becomes a coefficient
-		flow := 0.0
-		for i := range b.h.units {
-			flow += b.h.units[i].design
-		}
-		if v := flow / (math.Pi / 4 * w.bore * w.bore); v > 0 {
-			k += 2 * w.stated / (b.rho * v * v)
-		}
-	}
-	_, err := b.s.AddPipe(from, to, network.Pipe{Length: max(w.length, 0.01), Bore: w.bore, Roughness: w.roughness, Loss: k, OneWay: oneWay})
+	_, err := b.s.AddPipe(from, to, network.Pipe{Length: max(w.length, 0.01), Bore: w.bore, Roughness: w.roughness, Loss: w.k, OneWay: oneWay})
 	b.keep(err)
 	b.noteEnds(1, from, to)
 	if oneWay {
 		b.note(1)
 	}
-	b.note(w.length, w.bore, w.roughness, k)
+	b.note(w.length, w.bore, w.roughness, w.k)
 	return to
-}
-
-func (b *builder) fitting(from, to network.Node, header *plant.Part) {
-	length, _ := segments(header, len(b.h.units))
-	w := newWaterPipe(header, length)
-	_, err := b.s.AddFitting(from, to, w.bore, kExitHeader, false)
-	b.keep(err)
-	b.noteEnds(2, from, to)
-	b.note(w.bore)
 }
 
 // header adds a header from take-off to take-off and notes their nodes. The
 // return header starts at the node given; the flow header ends at the node it
 // returns.
-func (b *builder) header(at network.Node, part *plant.Part, order []int, nodes []network.Node, isReturn bool) network.Node {
-	length, share := segments(part, len(order))
-	w := newWaterPipe(part, length)
-	w.length, w.k = share, headerTee(part)
+func (b *builder) header(at network.Node, w *waterPipe, order []int, nodes []network.Node, isReturn bool) network.Node {
 	for k, i := range order {
 		switch {
 		case k == 0 && isReturn:
@@ -251,99 +234,74 @@ func (b *builder) header(at network.Node, part *plant.Part, order []int, nodes [
 			at = nodes[i]
 		default:
 			nodes[i] = b.junction()
-			at = b.pipe(at, nodes[i], &w, false)
+			at = b.pipe(at, nodes[i], w, false)
 		}
 	}
 	return at
 }
 
-func (b *builder) points(flows, pa []float64) []network.Point {
-	out := make([]network.Point, len(flows))
-	for i := range flows {
-		out[i] = network.Point{Flow: flows[i], Head: network.Head(pa[i], b.rho)}
-	}
-	return out
-}
-
-func (b *builder) loss(from, to network.Node, flows, pa []float64) {
-	_, err := b.s.AddLoss(from, to, b.points(flows, pa), false)
+func (b *builder) loss(from, to network.Node, c *curvePoints) {
+	_, err := b.s.AddLoss(from, to, c.heads(b.rho), false)
 	b.keep(err)
 	b.noteEnds(3, from, to)
-	b.note(flows...)
-	b.note(pa...)
-}
-
-func (b *builder) apparatus(at network.Node, block *plant.Part) network.Node {
-	flows, pa := curve(block)
-	if len(flows) == 0 {
-		return at
-	}
-	to := b.junction()
-	b.loss(at, to, flows, pa)
-	return to
+	b.note(c.flow...)
+	b.note(c.pa...)
 }
 
 func (b *builder) pump(from, to network.Node, u *circuit) network.Link {
-	l, err := b.s.AddPump(from, to, b.points(u.pumpFlow, u.pumpHead), false)
+	l, err := b.s.AddPump(from, to, u.head.heads(b.rho), false)
 	b.keep(err)
 	b.noteEnds(4, from, to)
 	b.note(u.setting)
-	b.note(u.pumpFlow...)
-	b.note(u.pumpHead...)
+	b.note(u.head.flow...)
+	b.note(u.head.pa...)
 	if err == nil && u.setting != 1 {
 		b.keep(b.s.SetSpeed(l, u.setting))
 	}
 	return l
 }
 
+// alone finds the flow of each unit with all others off. What is left of the
+// network is one line, so the head of the pump and the losses along the line are
+// brought together directly.
+func (b *builder) alone(out []float64) {
+	h := b.h
+	for i := range h.units {
+		out[i] = math.NaN()
+		u := &h.units[i]
+		q := u.head.flow[len(u.head.flow)-1] * u.setting / 2
+		flowSegments, retSegments := float64(len(h.order)-1-slices.Index(h.order, i)), float64(slices.Index(h.retOrder, i))
+		for range 60 {
+			pa := h.flowHead.only(q, flowSegments, &h.state) + h.retHead.only(q, retSegments, &h.state) +
+				u.in.only(q, 1, &h.state) + u.out.only(q, 1, &h.state) + u.loss.lost(q)
+			for k := range h.flowRun {
+				pa += h.flowRun[k].only(q, 1, &h.state)
+			}
+			for k := range h.retRun {
+				pa += h.retRun[k].only(q, 1, &h.state)
+			}
+			if len(h.flowRun) == 0 {
+				v := friction.Velocity(q, h.flowHead.bore)
+				pa += kExitHeader * h.state.Density * v * v / 2
+			}
+			if h.sep != nil && h.sep.Kind == "exchanger" {
+				if c := h.curve(h.sep.Child("primary-loss-curve")); len(c.flow) > 0 {
+					pa += c.lost(q)
+				}
+			}
+			next := u.head.meets(pa/(q*q), u.setting)
+			if math.Abs(next-q) <= 1e-10*q {
+				out[i] = next
+				break
+			}
+			q = next
+		}
+	}
+}
+
 func (h *hydraulics) inputs(u *circuit) []Input {
 	return h.c.Inputs(Input{Name: "pump setting", Num: u.setting, Dim: lang.Ratio, Unit: "%"}, Input{Name: "design flow", Num: u.design, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)})
 }
 
-func (h *hydraulics) allRunning(f *unitFlows, group *plant.Part) {
-	least, most, sum := math.Inf(1), 0.0, 0.0
-	unit := flowUnit(h.c.P)
-	for i := range h.units {
-		u := &h.units[i]
-		q := f.all[i]
-		least, most, sum = min(least, q), max(most, q), sum+q
-		h.c.Add(Quantity{Part: u.unit, Name: "flow", Case: AllFull, Num: q, Dim: lang.VolumeFlow, Unit: unit, Formula: &FormulaNetwork, Inputs: h.inputs(u), At: u.pump.Span()})
-	}
-	n := float64(len(h.units))
-	add := func(stat Stat, v float64) {
-		h.c.Add(Quantity{Part: group, Name: "flow", Stat: stat, Case: AllFull, Num: v, Dim: lang.VolumeFlow, Unit: unit, Formula: &FormulaNetwork})
-	}
-	add(Least, least)
-	add(Most, most)
-	add(Mean, sum/n)
-	add(Total, sum)
-	add(Spread, most-least)
-	h.c.Add(Quantity{
-		Part: group, Name: "flow-balance", Case: AllFull, Num: least / most, Dim: lang.Ratio, Unit: "%", Formula: &FormulaBalance,
-		Inputs: h.c.Inputs(Input{Name: "least", Num: least, Dim: lang.VolumeFlow, Unit: unit}, Input{Name: "most", Num: most, Dim: lang.VolumeFlow, Unit: unit}),
-	})
-}
-
 // FormulaBalance compares the unit with the least and the most water.
 var FormulaBalance = Formula{Text: "balance = least flow / most flow over all units, from the solved network", Source: FormulaNetwork.Source}
-
-func (h *hydraulics) oneRunning(f *unitFlows) {
-	for i := range h.units {
-		u := &h.units[i]
-		if math.IsNaN(f.alone[i]) {
-			h.c.Missing(u.unit, "flow", Plain, OneAlone, "a water network that can be solved with "+u.unit.Label()+" alone")
-			continue
-		}
-		h.c.Add(Quantity{Part: u.unit, Name: "flow", Case: OneAlone, Num: f.alone[i], Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P), Formula: &FormulaNetwork, Inputs: h.inputs(u), At: u.pump.Span()})
-	}
-}
-
-func (h *hydraulics) allButLargest(f *unitFlows, group *plant.Part) {
-	switch {
-	case len(h.units) < 2:
-	case math.IsNaN(f.oneOff):
-		h.c.Missing(group, "flow", Total, OneOff, "a water network that can be solved with the largest unit off")
-	default:
-		h.c.Add(Quantity{Part: group, Name: "flow", Stat: Total, Case: OneOff, Num: f.oneOff, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P), Formula: &FormulaNetwork})
-	}
-}
