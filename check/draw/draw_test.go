@@ -23,6 +23,8 @@ const examples = "../../examples/"
 
 var kinds = map[string]func(*plant.Plant, *solve.Results, *check.Report) []byte{
 	"schematic": draw.Schematic,
+	"elevation": draw.Elevation,
+	"flue":      draw.Flue,
 }
 
 func judge(t testing.TB, name, text string) *check.Report {

@@ -46,6 +46,17 @@ func (c *canvas) label(at box, part *plant.Part, sides []side, more ...string) {
 	}
 }
 
+// line is label with everything in one line.
+func (c *canvas) line(at box, part *plant.Part, sides []side, more ...string) {
+	text := part.Label() + c.signs(part)
+	for _, m := range more {
+		if m != "" {
+			text += ", " + m
+		}
+	}
+	c.wants = append(c.wants, label{at: at, part: part, lines: []string{text}, sides: sides, size: labelSize})
+}
+
 // signs repeats in letters what line and color say.
 func (c *canvas) signs(part *plant.Part) string {
 	m := c.marks.Of(part)

@@ -18,6 +18,8 @@ type drawing func(*plant.Plant, *solve.Results, *check.Report) ([]byte, error)
 // drawings are the kinds that draw knows.
 var drawings = map[string]drawing{
 	"schematic": plain(draw.Schematic),
+	"elevation": plain(draw.Elevation),
+	"flue":      plain(draw.Flue),
 }
 
 func plain(f func(*plant.Plant, *solve.Results, *check.Report) []byte) drawing {
