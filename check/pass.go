@@ -14,11 +14,14 @@ type Pass struct {
 	Rule    *Rule
 	Plant   *plant.Plant
 	Results *solve.Results
-	Today   lang.Date // zero: no date was given
-	in      *Input
-	rep     *Report
-	used    map[*plant.Part]int
-	us      bool // the plant speaks US units
+	// Design is what was computed for the plant that a record belongs to; nil for
+	// other files, and for a record whose plant is not to be had.
+	Design *solve.Results
+	Today  lang.Date // zero: no date was given
+	in     *Input
+	rep    *Report
+	used   map[*plant.Part]int
+	us     bool // the plant speaks US units
 }
 
 // Limit gives a limit of the tables, with the project's override in force.

@@ -24,6 +24,9 @@ func Run(in Input) *Report {
 	rep.Findings = textFindings(in.Plant)
 	rep.Results = solve.Run(in.Plant)
 	pass := &Pass{Plant: in.Plant, Results: rep.Results, Today: in.Today, in: &in, rep: rep}
+	if in.Plant.Of != nil {
+		pass.Design = solve.Run(in.Plant.Of)
+	}
 	pass.us = in.Plant.Block("basis").Get("jurisdiction").Is("US")
 	runRules(pass, false)
 	excuse(pass)

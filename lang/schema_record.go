@@ -42,7 +42,7 @@ var recordRows = []Row{
 	{In: in("simultaneous"), Keyword: "inlet", Name: Refers, Refers: []string{"unit"}, Stage: 15, Slots: slots(qty("pressure", Pressure, "working pressure").need()), Help: "Working pressure at a unit.", Example: "inlet U1 18.6 mbar"},
 	single("simultaneous", "meter", 15, "Rate at the meter.", "meter 84.1 m3/h", qty("rate", VolumeFlow, "rate").need()),
 	{In: in("record"), Keyword: "settings", Times: AtMostOnce, Block: MustBlock, Stage: 15, Help: "Settings of the plant as they were left.", Example: "settings {\n}"},
-	single("settings", "fill", 15, "Cold fill pressure.", "fill 1.6 bar primary", qty("pressure", Pressure, "cold").need(), choice("side", "which circuit", "primary", "secondary")),
+	{In: in("settings"), Keyword: "fill", Stage: 15, Slots: slots(qty("pressure", Pressure, "cold").need(), choice("side", "which circuit", "primary", "secondary")), Help: "Cold fill pressure of a circuit.", Example: "fill 1.6 bar primary"},
 	{In: in("settings"), Keyword: "precharge", Name: Refers, Refers: []string{"vessel"}, Stage: 15, Slots: slots(qty("pressure", Pressure, "measured without water").need()), Help: "Gas pressure of a vessel.", Example: "precharge Ves-P 1.3 bar"},
 	single("settings", "set-point", 15, "Flow set point.", "set-point 75 degC", qty("temperature", Temperature, "flow").need()),
 	single("settings", "high-pressure", 15, "High-pressure cut-out.", "high-pressure 2.7 bar", qty("pressure", Pressure, "setting").need()),

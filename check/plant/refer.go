@@ -85,17 +85,26 @@ func (p *Plant) lookup(name string) (Ref, bool) {
 	return Ref{}, false
 }
 
+// find is lookup that also looks into the plant that a record belongs to.
+func (p *Plant) find(name string) (Ref, bool) {
+	ref, ok := p.lookup(name)
+	if !ok && p.Of != nil {
+		ref, ok = p.Of.lookup(name)
+	}
+	return ref, ok
+}
+
 func (p *Plant) expand(e *lang.Expr, out []Ref) []Ref {
 	switch e.Kind {
 	case lang.NameExpr, lang.WordExpr:
-		if ref, ok := p.lookup(e.Text); ok {
+		if ref, ok := p.find(e.Text); ok {
 			out = append(out, ref)
 		}
 	case lang.SpanExpr:
 		eachName(e, func(name []byte) {
 			if part := p.byName[string(name)]; part != nil { // the usual case, without a copy
 				out = append(out, Ref{Part: part})
-			} else if ref, ok := p.lookup(string(name)); ok {
+			} else if ref, ok := p.find(string(name)); ok {
 				out = append(out, ref)
 			}
 		})
@@ -292,10 +301,7 @@ func (r *resolver) reference(part *Part, e *lang.Expr, kinds []string, _ int) in
 			}
 			continue
 		}
-		ref, ok := r.plant.lookup(full)
-		if !ok && r.plant.Of != nil {
-			ref, ok = r.plant.Of.lookup(full)
-		}
+		ref, ok := r.plant.find(full)
 		if !ok {
 			if r.plant.damage.names[n] || r.plant.damage.blocks[everywhere] {
 				continue // it may stand in a statement that cannot be read

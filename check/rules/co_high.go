@@ -1,0 +1,30 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "co-high", Group: check.Record, Severity: lang.Warning, Since: "0.2",
+	Summary: "A unit makes much carbon monoxide.",
+	Why:     "What dilutes the reading hides a burner that burns badly.",
+	Mend:    "find the cause, clean or set the burner, measure again",
+	Sources: sources(sourceRecord),
+	Run: func(p *check.Pass) {
+		most := p.Limit("co-most")
+		for _, r := range readings(p.Plant) {
+			co := r.part.Get("co")
+			if !co.Known() {
+				continue
+			}
+			limit, source := most.Num, most.Source
+			if own := r.unit.Child("combustion-limits").Get("co"); own.Known() && own.Num2 < limit {
+				limit, source = own.Num2, sourceUnitData
+			}
+			if co.Num > limit*(1+1e-9) {
+				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: co.Span(), Found: lang.In(co.Num, "ppm"), Limit: "at most " + lang.In(limit, "ppm"), Source: source, Message: r.unit.Label() + " makes " + lang.In(co.Num, "ppm") + " of CO at " + r.fire() + "; " + lang.In(limit, "ppm") + " is the most."})
+			}
+		}
+	},
+})

@@ -1,0 +1,39 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "co-ratio-high", Group: check.Record, Severity: lang.Error, Device: true, Since: "0.2",
+	Summary: "The ratio of CO to CO2 is over the limit.",
+	Why:     "The unit burns badly and fills a room with carbon monoxide when its flue fails.",
+	Mend:    "find the cause, clean or set the burner, measure again; over 0.0080 do not leave the unit in use",
+	Sources: sources(sourceCOBands),
+	Run: func(p *check.Pass) {
+		fresh, stop := p.Limit("co-ratio-new"), p.Limit("co-ratio-stop")
+		for _, r := range readings(p.Plant) {
+			co, co2 := r.part.Get("co"), r.part.Get("co2")
+			if !co.Known() || !co2.Known() || co2.Num <= 0 {
+				continue // reading-missing speaks of it
+			}
+			limit := fresh
+			if r.owner.Kind == "log" {
+				limit = stop // a unit in service may have aged up to here
+			}
+			ratio := co.Num / co2.Num
+			if ratio <= limit.Num*(1+1e-9) {
+				continue
+			}
+			f := check.Finding{
+				Part: r.unit.Label(), Span: co.Span(), Found: lang.Num(ratio, 3), Limit: "at most " + lang.Num(limit.Num, 3), Source: limit.Source,
+				Message: r.unit.Label() + " has a ratio of CO to CO2 of " + lang.Num(ratio, 3) + " at " + r.fire() + "; " + lang.Num(limit.Num, 3) + " is the most.",
+			}
+			if ratio > stop.Num*(1+1e-9) {
+				f.Message += " It must not be left in use."
+			}
+			p.Report(r.part, f)
+		}
+	},
+})

@@ -1,0 +1,30 @@
+package rules
+
+import (
+	"strings"
+
+	"example.org/tundish/check"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "damper-not-proved", Group: check.Record, Severity: lang.Error, Device: true, Since: "0.2",
+	Summary: "A damper on a shared flue was not proved.",
+	Why:     "Products of the other units enter a stopped unit and the room.",
+	Mend:    "see the damper close when its unit stops, or mend it",
+	Sources: sources(sourceExamine),
+	Run: func(p *check.Pass) {
+		for _, c := range commissioned(p.Plant) {
+			if c.unit.Child("damper") == nil {
+				continue
+			}
+			v := c.part.Child("damper").Get("proved")
+			switch {
+			case !v.Known():
+				p.Absent(c.part, "the proof of its damper", check.Finding{Part: c.unit.Label(), Message: "The damper of " + c.unit.Label() + " was not proved."})
+			case !v.Is("closes-when-stopped"):
+				p.Report(c.part, check.Finding{Part: c.unit.Label(), Span: v.Span(), Found: v.Word, Limit: "closes-when-stopped", Message: "The damper of " + c.unit.Label() + " was found: " + strings.ReplaceAll(v.Word, "-", " ") + "."})
+			}
+		}
+	},
+})

@@ -1,0 +1,48 @@
+package rules
+
+import (
+	"math"
+
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/combustion"
+	"example.org/tundish/check/plant"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "reading-impossible", Group: check.Record, Severity: lang.Error, Since: "0.2",
+	Summary: "A reading cannot be.",
+	Why:     "A figure was misread or miswritten; what is judged by it is not judged.",
+	Mend:    "read the instrument again",
+	Sources: sources(sourceChemistry),
+	Run: func(p *check.Pass) {
+		for _, r := range readings(p.Plant) {
+			most := combustion.Methane.MostCO2() / 100
+			if p.Plant.Of != nil && p.Plant.Of.Block("basis").Child("gas").Get("kind").Is("propane") {
+				most = combustion.Propane.MostCO2() / 100
+			}
+			say := func(v plant.Value, what, limit string) {
+				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: v.Span(), Limit: limit, Message: r.unit.Label() + ", " + r.fire() + ": " + what + "."})
+			}
+			co2, o2, flue, air := r.part.Get("co2"), r.part.Get("o2"), r.part.Get("flue"), r.part.Get("air")
+			if co2.Known() && (co2.Num > most*(1+1e-9) || co2.Num <= 0) {
+				say(co2, "a CO2 of "+lang.In(co2.Num, "%")+" cannot be; this gas gives "+lang.Num(100*most, 3)+" % without any excess air", "at most "+lang.Num(100*most, 3)+" %")
+			}
+			if o2.Known() && (o2.Num > 0.2095 || o2.Num < 0) {
+				say(o2, "an O2 of "+lang.In(o2.Num, "%")+" cannot be; air has 20.95 %", "at most 20.95 %")
+			}
+			if co2.Known() && o2.Known() && co2.Num <= most {
+				want := 0.2095 * (1 - co2.Num/most)
+				if gap := p.Limit("o2-gap-most"); math.Abs(o2.Num-want) > gap.Num*(1+1e-9) {
+					say(o2, "O2 of "+lang.In(o2.Num, "%")+" and CO2 of "+lang.In(co2.Num, "%")+" do not belong together; O2 would be "+lang.Num(100*want, 3)+" %", lang.Num(100*want, 3)+" % within "+gap.Text())
+				}
+			}
+			if flue.Known() && air.Known() && flue.Num <= air.Num {
+				say(flue, "products at "+lang.In(flue.Num, "degC")+" are not hotter than the air at "+lang.In(air.Num, "degC"), "above the air")
+			}
+			if flue.Known() && (flue.Num < -20 || flue.Num > 300) {
+				say(flue, "products at "+lang.In(flue.Num, "degC")+" cannot be", "up to 300 degC")
+			}
+		}
+	},
+})

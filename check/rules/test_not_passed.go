@@ -1,0 +1,28 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "test-not-passed", Group: check.Record, Severity: lang.Error, Since: "0.2",
+	Summary: "A test failed, or lost pressure that it may not lose.",
+	Why:     "What leaks at the test leaks in service.",
+	Mend:    "mend the leak and test again",
+	Sources: sources(sourceRecord),
+	Run: func(p *check.Pass) {
+		t := recorded(p, "tested")
+		for _, kind := range [...]string{"strength", "tightness", "purge", "flushing"} {
+			for _, s := range t.Children(kind) {
+				if r := s.Get("result"); r.Is("failed") {
+					p.Report(s, check.Finding{Span: r.Span(), Message: "The " + kind + " test failed."})
+					continue
+				}
+				if v := s.Get("fell"); v.Known() && v.Num > 1 { // 1 Pa: nothing that a gauge shows
+					p.Report(s, check.Finding{Span: v.Span(), Found: lang.In(v.Num, "mbar"), Limit: "no fall", Message: "At the " + kind + " test the pressure fell by " + lang.In(v.Num, "mbar") + "."})
+				}
+			}
+		}
+	},
+})

@@ -1,0 +1,152 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"example.org/tundish/check/report"
+)
+
+// recordFaults are small edits of the complete record of the examples; each must
+// be found by its rule and by no other.
+var recordFaults = []struct{ rule, old, new string }{
+	{"reading-missing", "  low-fire        co2 8.7 % o2 5.4 % co 15 ppm flue 44 degC gas-rate 2.11 m3/h inlet 20.9 mbar air 21 degC air-o2 20.9 %\n", ""},
+	{"reading-missing", "co2 9.1 % o2 4.7 % co 58 ppm flue", "co2 9.1 % o2 4.7 % flue"},
+	{"co-ratio-high", "co 15 ppm", "co 440 ppm"},
+	{"co-high", "co 58 ppm", "co 130 ppm"},
+	{"co2-outside", "co2 9.1 % o2 4.7 % co 58 ppm", "co2 9.6 % o2 3.8 % co 58 ppm"},
+	{"reading-impossible", "co2 9.1 % o2 4.7 % co 58 ppm", "co2 40 % o2 4.7 % co 58 ppm"},
+	{"reading-impossible", "co2 9.1 % o2 4.7 % co 58 ppm", "co2 9.1 % o2 7.0 % co 58 ppm"},
+	{"serial-twice", "W100-26-04114", "W100-26-04107"},
+	{"unit-not-commissioned", "commissioned U8 serial", "commissioned U7 serial"},
+	{"unit-commissioned-twice", "commissioned U8 serial", "commissioned U7 serial"},
+	{"unknown-name", "commissioned U8 serial", "commissioned U9 serial"},
+	{"engineer-not-registered", "2026-06-15 by E1 with An-1 {", "2026-06-15 by F1 with An-1 {"},
+	{"calibration-expired", `"AN 7702" calibrated 2026-01-12`, `"AN 7702" calibrated 2025-01-12`},
+	{"calibration-expired", `"GG 0451" calibrated 2025-11-03`, `"GG 0451" calibrated 2026-06-20`},
+	{"inlet-under-design", "  inlet U8        20.2 mbar", "  inlet U8        18.4 mbar"},
+	{"inlet-outside", "inlet 20.6 mbar static 21.0 mbar", "inlet 17.0 mbar static 21.0 mbar"},
+	{"gas-rate-off", "gas-rate 10.52 m3/h", "gas-rate 9.4 m3/h"},
+	{"meter-rate-off", "meter           84.2 m3/h", "meter           77.0 m3/h"},
+	{"water-rise-off", "return 55.1 degC", "return 64.0 degC"},
+	{"water-rise-off", "flow 75 degC return 55.1 degC", "flow 55 degC return 75.1 degC"},
+	{"water-flow-off", "rate 4.45 m3/h", "rate 3.1 m3/h"},
+	{"flue-hotter-than-design", "co 58 ppm flue 62 degC", "co 58 ppm flue 92 degC"},
+	{"damper-not-proved", "  damper          closes-when-stopped\n", ""},
+	{"damper-not-proved", "damper          closes-when-stopped", "damper          sticks"},
+	{"safety-chain-unproved", "safety-chain    limiter, low-water, ", "safety-chain    limiter, "},
+	{"flue-leaks-into-air", "air-o2 20.9 %", "air-o2 20.1 %"},
+	{"room-co-high", "room-co         0 ppm", "room-co         18 ppm"},
+	{"setting-off", "precharge Ves-P 1.3 bar", "precharge Ves-P 0.9 bar"},
+	{"setting-off", "fill            1.8 bar secondary", "fill            2.2 bar secondary"},
+	{"setting-off", "set-point       75 degC", "set-point       82 degC"},
+	{"content-off", "system-volume   6790 l", "system-volume   5200 l"},
+	{"test-not-passed", "20 mbar 20 min fell 0 mbar with", "20 mbar 20 min fell 1.4 mbar with"},
+	{"test-not-passed", "2026-05-18 passed relief-isolated", "2026-05-18 failed relief-isolated"},
+	{"test-under-design", "water 6 bar 2 h", "water 4 bar 2 h"},
+	{"test-under-design", "air 20 mbar 20 min", "air 20 mbar 5 min"},
+	{"test-under-design", "purge gas-run   1.3 m3", "purge gas-run   0.4 m3"},
+	{"test-missing", "  tightness gas-run air 20 mbar 20 min fell 0 mbar with Ga-1 by E1 2026-05-26 passed\n", ""},
+	{"work-out-of-order", "by E1 2026-06-08 passed", "by E1 2026-06-16 passed"},
+	{"date-impossible", "by F1 2026-05-20 passed", "by F1 2025-05-20 passed"},
+	{"date-impossible", "signed K1       2026-06-22", "signed K1       2027-06-22"},
+	{"sample-unfit", "acidity 8.6 pH", "acidity 6.9 pH"},
+	{"sample-unfit", "hardness 0.03 mmol/l", "hardness 1.2 mmol/l"},
+	{"handover-incomplete", "operating-manual, log-book, ", "operating-manual, "},
+	{"handover-incomplete", "  signed K1       2026-06-22\n", ""},
+	{"simultaneous-missing", "simultaneous all-full 2026-06-17 by E1 {", ""},
+}
+
+// A complete record passes; each fault in it is found, and nothing else.
+func TestRecord(t *testing.T) {
+	dir := t.TempDir()
+	for _, name := range []string{"back-to-back.plant", "catalogue.plant"} {
+		b, err := os.ReadFile("../../examples/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		write(t, dir, name, string(b))
+	}
+	b, err := os.ReadFile("../../examples/back-to-back-record.plant")
+	if err != nil {
+		t.Fatal(err)
+	}
+	sound := string(b)
+	lint := func(text string) *report.Document {
+		p := write(t, dir, "record.plant", text)
+		out, errs, _ := tundish(t, "", "lint", "--today", "2026-07-01", "--format", "json", p)
+		var d report.Document
+		if err := json.Unmarshal([]byte(out), &d); err != nil {
+			t.Fatalf("%v: %s", err, errs)
+		}
+		return &d
+	}
+	if d := lint(sound); len(d.Findings) > 0 || len(d.NotEvaluated) > 0 {
+		t.Fatalf("the complete record: %+v %+v", d.Findings, d.NotEvaluated)
+	}
+	for _, f := range recordFaults {
+		name := f.rule + " " + strings.TrimSpace(f.new)
+		if !strings.Contains(sound, f.old) {
+			t.Errorf("%s: the record lacks %q", name, f.old)
+			continue
+		}
+		text := strings.Replace(sound, f.old, f.new, 1)
+		if f.rule == "simultaneous-missing" { // the whole block
+			at := strings.Index(sound, f.old)
+			end := at + strings.Index(sound[at:], "\n}\n") + 3
+			text = sound[:at] + sound[end:]
+		}
+		found := 0
+		for _, g := range lint(text).Findings {
+			if g.Rule == f.rule {
+				found++
+				continue
+			}
+			if !sameFault(f.rule, g.Rule) {
+				t.Errorf("%s: also %s: %s", name, g.Rule, g.Message)
+			}
+		}
+		if found == 0 {
+			t.Errorf("%s: not found", name)
+		}
+	}
+}
+
+// sameFault tells rules that one and the same slip of the pen breaks: a reading
+// given to the wrong unit leaves one unit without and one with two.
+func sameFault(a, b string) bool {
+	pair := map[string]string{
+		"unit-not-commissioned": "unit-commissioned-twice", "unit-commissioned-twice": "unit-not-commissioned",
+		"unknown-name": "unit-not-commissioned", "co-ratio-high": "co-high",
+	}
+	return pair[a] == b || a == "reading-impossible" && b == "co2-outside" || a == "inlet-under-design" && b == "inlet-outside"
+}
+
+// A record whose plant is not to be had says so, and judges nothing by it.
+func TestRecordWithoutPlant(t *testing.T) {
+	dir := t.TempDir()
+	b, err := os.ReadFile("../../examples/back-to-back-record.plant")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := write(t, dir, "record.plant", string(b))
+	out, _, code := tundish(t, "", "lint", "--today", "2026-07-01", "--format", "json", p)
+	var d report.Document
+	if err := json.Unmarshal([]byte(out), &d); err != nil || code != exitFindings {
+		t.Fatalf("exit %d, %v", code, err)
+	}
+	missing := false
+	for _, f := range d.Findings {
+		missing = missing || f.Rule == "file-missing"
+		if f.Rule == "inlet-under-design" || f.Rule == "gas-rate-off" || f.Rule == "internal-fault" {
+			t.Errorf("judged without the plant: %s", f.Message)
+		}
+	}
+	if !missing {
+		t.Errorf("the missing plant is not told: %+v", d.Findings)
+	}
+	_ = filepath.Separator
+}
