@@ -15,6 +15,7 @@ type Settings struct {
 	Gate      string           // severity that gates, as written; empty: not set
 	Overrides map[string]Limit // by id of the limit
 	Problems  []plant.FileProblem
+	Text      string // of the project file; empty without one
 }
 
 // ReadSettings reads a bound project file. Settings that it does not know are
@@ -25,6 +26,7 @@ func ReadSettings(f *lang.File) *Settings {
 	if f == nil {
 		return s
 	}
+	s.Text = f.Source.Text
 	p := plant.Resolve(f, nil)
 	for i := range f.Problems {
 		s.Problems = append(s.Problems, plant.FileProblem{File: f, Problem: f.Problems[i]})
