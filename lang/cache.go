@@ -76,6 +76,9 @@ func (c *Cache) put(l *line) {
 	if c == nil || len(l.text) > maxCacheText {
 		return
 	}
+	if open := strings.Count(l.text, "("); open > 0 && (open > strings.Count(l.text, ")") || strings.ContainsAny(l.text, "\"#")) {
+		return // with a bracket open, whether it ends with its line depends on the next one
+	}
 	key := maphash.String(c.seed, l.text)
 	c.shards[key%cacheShards].put(key, l, c.limit)
 }
