@@ -179,6 +179,7 @@ func (m *flueModel) oneByOne(c *Context) {
 			coldestKnown = false
 		}
 	}
+	m.coldStart(c)
 	last := m.pieces[len(m.pieces)-1].part
 	if coldestKnown && !math.IsInf(coldest, 1) {
 		c.Add(Quantity{Part: last, Name: "outlet-temperature", Case: OneAlone, Num: coldest, Dim: lang.Temperature, Formula: &FormulaFlueOutlet, Inputs: c.Inputs(Input{Name: "cp", Num: m.common.HeatCapacity, Dim: lang.SpecificHeat})})
@@ -187,6 +188,26 @@ func (m *flueModel) oneByOne(c *Context) {
 	}
 	if !math.IsInf(highest, -1) {
 		c.Add(Quantity{Part: m.part, Name: "pressure", Stat: Most, Case: OneLow, Num: highest, Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance})
+	}
+}
+
+// coldStart lights each unit alone in a flue that is as cold as the air outside:
+// nothing rises by itself, the fan alone must push.
+func (m *flueModel) coldStart(c *Context) {
+	for u := range m.units {
+		unit := &m.units[u]
+		if unit.full.missing != "" {
+			c.Missing(unit.part, "flue-margin", Plain, ColdStart, unit.full.missing)
+			continue
+		}
+		for i := range m.units {
+			m.stop(i)
+		}
+		m.set(u, &unit.full)
+		m.firings[u].Temperature = m.common.Outside
+		if err := m.common.Balance(m.firings, m.states); err == nil {
+			c.Add(Quantity{Part: unit.part, Name: "flue-margin", Case: ColdStart, Num: m.firings[u].Margin(m.states), Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance, Inputs: m.inputs(c, u), At: unit.connector.Span()})
+		}
 	}
 }
 

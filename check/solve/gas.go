@@ -209,7 +209,9 @@ func (t *gasTree) store(c *Context, block *plant.Part) {
 			total += t.sections[i].flow
 		}
 	}
-	for _, m := range block.Children("meter") {
+	// Meter and regulators pass the gas of all units at once, and at light-up that
+	// of one unit at its least.
+	for _, m := range append(block.Children("meter"), block.Children("regulator")...) {
 		c.Add(Quantity{Part: m, Name: "rate", Case: AllFull, Num: total, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaGasRate})
 		low := math.Inf(1)
 		for _, u := range c.P.Units() {

@@ -17,15 +17,16 @@ type Case uint8
 
 // The firing cases. Always is for values that do not depend on the case.
 const (
-	Always   Case = iota
-	AllFull       // every unit at full fire
-	AllLow        // every unit at minimum fire
-	OneLow        // this unit at minimum, all others at full fire
-	OneAlone      // this unit alone, at minimum fire
-	OneOff        // the largest unit off, the others at full fire
+	Always    Case = iota
+	AllFull        // every unit at full fire
+	AllLow         // every unit at minimum fire
+	OneLow         // this unit at minimum, all others at full fire
+	OneAlone       // this unit alone, at minimum fire
+	OneOff         // the largest unit off, the others at full fire
+	ColdStart      // this unit alone at full fire, flue and products as cold as outside
 )
 
-var caseWords = [...]string{"", "all-full", "all-low", "one-low", "one-alone", "one-off"}
+var caseWords = [...]string{"", "all-full", "all-low", "one-low", "one-alone", "one-off", "cold-start"}
 
 // String is the word used in paths.
 func (c Case) String() string { return caseWords[c] }

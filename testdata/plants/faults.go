@@ -63,6 +63,8 @@ var Faults = []Fault{
 	fault("gas-drop-over-limit", `(pipe G1         steel) DN\d+`, "$1 DN25", "gas-too-fast", "unit-gas-pressure-low", "gas-margin-used-up", "purge-too-little"),
 	fault("meter-too-small", `meter Meter     \d+ m3/h`, "meter Meter     2 m3/h"),
 	fault("meter-too-coarse", `(meter Meter .*)least \S+ m3/h`, "${1}least 9 m3/h"),
+	fault("regulator-too-small", `^(gas-run \{\n)`, "${1}  regulator Reg   60 mbar inlet 21 mbar outlet vents-to outside slam-shut most 2 m3/h\n"),
+	fault("regulator-too-coarse", `^(gas-run \{\n)`, "${1}  regulator Reg   60 mbar inlet 21 mbar outlet vents-to outside slam-shut least 9 m3/h\n"),
 	line("emergency-valve-missing", "valve Shut-1", "unknown-name", "gas-end-open", "detector-not-linked", "fire-alarm-not-linked", "exit-without-stop"),
 	fault("gas-supports-far", `(pipe G1 .*)support 2.4 m`, "${1}support 9 m"),
 	line("gas-end-open", `blank           DN\d+ dead-end of Man-A`),
