@@ -265,6 +265,8 @@ func (r *resolver) part(owner *Part, st *lang.Statement, f *lang.File, name stri
 	switch {
 	case name != "":
 		p.Address = name
+	case r.plant.Kind == "record" && row.Name == lang.Refers && st.Bound.Name != nil:
+		p.Address = st.Bound.Name.Text + "." + row.Keyword // readings repeat for each unit
 	case owner.Owner == nil: // a block or fact at the top of the file
 		p.Address = row.Keyword
 	default:

@@ -14,7 +14,7 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		for _, r := range readings(p.Plant) {
 			v := r.part.Get("co2")
-			if !v.Known() {
+			if !v.Known() || !credible(p, r.part) {
 				continue
 			}
 			limits := r.unit.Child("combustion-limits")

@@ -22,7 +22,7 @@ var _ = register(check.Rule{
 			if own := r.unit.Child("combustion-limits").Get("co"); own.Known() && own.Num2 < limit {
 				limit, source = own.Num2, sourceUnitData
 			}
-			if co.Num > limit*(1+1e-9) {
+			if co.Num > limit*(1+1e-9) && !ratioOver(p, r) {
 				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: co.Span(), Found: lang.In(co.Num, "ppm"), Limit: "at most " + lang.In(limit, "ppm"), Source: source, Message: r.unit.Label() + " makes " + lang.In(co.Num, "ppm") + " of CO at " + r.fire() + "; " + lang.In(limit, "ppm") + " is the most."})
 			}
 		}

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"example.org/tundish/check"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -14,15 +15,15 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		fresh, stop := p.Limit("co-ratio-new"), p.Limit("co-ratio-stop")
 		for _, r := range readings(p.Plant) {
-			co, co2 := r.part.Get("co"), r.part.Get("co2")
-			if !co.Known() || !co2.Known() || co2.Num <= 0 {
-				continue // reading-missing speaks of it
+			co := r.part.Get("co")
+			ratio, ok := ratioOf(r.part)
+			if !ok || !credible(p, r.part) {
+				continue // reading-missing or reading-impossible speaks of it
 			}
 			limit := fresh
 			if r.owner.Kind == "log" {
 				limit = stop // a unit in service may have aged up to here
 			}
-			ratio := co.Num / co2.Num
 			if ratio <= limit.Num*(1+1e-9) {
 				continue
 			}
@@ -37,3 +38,22 @@ var _ = register(check.Rule{
 		}
 	},
 })
+
+// ratioOver reports a reading of which co-ratio-high speaks.
+func ratioOver(p *check.Pass, r reading) bool {
+	limit := p.Limit("co-ratio-new").Num
+	if r.owner.Kind == "log" {
+		limit = p.Limit("co-ratio-stop").Num
+	}
+	ratio, ok := ratioOf(r.part)
+	return ok && ratio > limit*(1+1e-9)
+}
+
+// ratioOf is the ratio of CO to CO2 of a reading.
+func ratioOf(part *plant.Part) (ratio float64, ok bool) {
+	co, co2 := part.Get("co"), part.Get("co2")
+	if !co.Known() || !co2.Known() || co2.Num <= 0 {
+		return 0, false
+	}
+	return co.Num / co2.Num, true
+}

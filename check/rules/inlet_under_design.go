@@ -2,6 +2,7 @@ package rules
 
 import (
 	"example.org/tundish/check"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/check/solve"
 	"example.org/tundish/lang"
 )
@@ -14,26 +15,40 @@ var _ = register(check.Rule{
 	Sources: sources(sourceDesign),
 	Run: func(p *check.Pass) {
 		tolerance := p.Limit("inlet-under-design-most")
+		judge := func(part, unit *plant.Part, v plant.Value, when string) {
+			if !v.Known() || noDesign(p, part) {
+				return
+			}
+			q := p.Design.Get(unit, "gas-pressure", solve.AllFull)
+			if !q.Known() {
+				p.Unknown(part, "the computed gas pressure at "+unit.Label())
+				return
+			}
+			if v.Num < (q.Num-tolerance.Num)*(1-1e-9) {
+				p.Report(part, check.Finding{Part: unit.Label(), Span: v.Span(), Found: lang.In(v.Num, "mbar"), Limit: "at least " + lang.In(q.Num-tolerance.Num, "mbar"), Quantity: q, Source: tolerance.Source, Message: when + " " + unit.Label() + " has " + lang.In(v.Num, "mbar") + "; with all units at full fire the design computes " + lang.In(q.Num, "mbar") + "."})
+			}
+		}
 		for _, s := range p.Plant.ByKind("simultaneous") {
 			for _, r := range s.Children("inlet") {
-				v := r.Get("pressure")
 				for _, ref := range r.Subjects() {
-					if ref.Part.Kind != "unit" || !v.Known() {
-						continue
-					}
-					if noDesign(p, r) {
-						return
-					}
-					q := p.Design.Get(ref.Part, "gas-pressure", solve.AllFull)
-					if !q.Known() {
-						p.Unknown(r, "the computed gas pressure at "+ref.Part.Label())
-						continue
-					}
-					if v.Num < (q.Num-tolerance.Num)*(1-1e-9) {
-						p.Report(r, check.Finding{Part: ref.Part.Label(), Span: v.Span(), Found: lang.In(v.Num, "mbar"), Limit: "at least " + lang.In(q.Num-tolerance.Num, "mbar"), Quantity: q, Source: tolerance.Source, Message: "With all units at full fire " + ref.Part.Label() + " has " + lang.In(v.Num, "mbar") + "; the design computes " + lang.In(q.Num, "mbar") + "."})
+					if ref.Part.Kind == "unit" {
+						judge(r, ref.Part, r.Get("pressure"), "With all units at full fire")
 					}
 				}
 			}
 		}
+		// However few units fire, there is no less than with all of them.
+		for _, r := range readings(p.Plant) {
+			if v := r.part.Get("inlet"); !outside(r.unit, v) {
+				judge(r.part, r.unit, v, "At "+r.fire())
+			}
+		}
 	},
 })
+
+// outside tells a pressure outside the unit's own range, of which inlet-outside
+// speaks.
+func outside(unit *plant.Part, v plant.Value) bool {
+	band := unit.Get("gas-inlet")
+	return band.Known() && v.Known() && (v.Num < band.Num*(1-1e-9) || band.Num2 > 0 && v.Num > band.Num2*(1+1e-9))
+}

@@ -19,30 +19,69 @@ var _ = register(check.Rule{
 			unit *plant.Part
 			full bool
 		}
-		first := map[at]*plant.Part{}
-		co2, inlet := p.Limit("co2-drift-most"), p.Limit("inlet-drift-most")
+		first, last := map[at]*plant.Part{}, map[at]*plant.Part{}
+		drifts := [...]struct {
+			slot, word, unit string
+			most             check.Limit
+			bad              int // +1: only a rise is bad, -1: only a fall, 0: both
+		}{
+			{"co2", "CO2", "%", p.Limit("co2-drift-most"), 0},
+			{"inlet", "gas pressure", "mbar", p.Limit("inlet-drift-most"), -1},
+			{"co", "CO", "ppm", p.Limit("drift-co-most"), 1},
+			{"flue", "flue temperature", "degC", p.Limit("drift-flue-most"), 1},
+		}
 		for _, r := range readings(p.Plant) {
 			k := at{r.unit, r.full}
-			was := first[k]
 			if r.owner.Kind != "log" {
-				if was == nil {
-					first[k] = r.part
+				if first[k] == nil {
+					first[k], last[k] = r.part, r.part
 				}
 				continue
 			}
-			if was == nil {
+			before := last[k]
+			last[k] = r.part
+			if before == nil {
 				p.Unknown(r.part, "the commissioning readings of "+r.unit.Label()+" at "+r.fire())
 				continue
 			}
-			say := func(name, unit string, most check.Limit) {
-				a, b := was.Get(name), r.part.Get(name)
-				if !a.Known() || !b.Known() || math.Abs(a.Num-b.Num) <= most.Num*(1+1e-9) {
-					return
+			for _, d := range drifts {
+				now := r.part.Get(d.slot)
+				if ratio, ok := ratioOf(r.part); d.slot == "co" && ok && ratio > p.Limit("co-ratio-stop").Num {
+					continue // co-ratio-high speaks, and more sharply
 				}
-				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: b.Span(), Found: lang.In(b.Num, unit), Limit: lang.In(a.Num, unit) + " within " + most.Text(), Source: most.Source, Message: "At " + r.fire() + " " + r.unit.Label() + " has " + lang.In(b.Num, unit) + " (" + name + "); at the commissioning it had " + lang.In(a.Num, unit) + ".", Related: []lang.Related{{Span: was.Span(), Message: "at the commissioning"}}})
+				// The year before tells a sudden change, the commissioning a slow one.
+				for _, was := range [...]*plant.Part{before, first[k]} {
+					then := was.Get(d.slot)
+					if !now.Known() || !then.Known() || !credible(p, was) || !credible(p, r.part) {
+						continue
+					}
+					change := float64(d.bad) * (now.Num - then.Num)
+					if d.bad == 0 {
+						change = math.Abs(now.Num - then.Num)
+					}
+					if change <= d.most.Num*(1+1e-9) {
+						continue
+					}
+					when := "at the commissioning"
+					if was.Owner.Kind == "log" {
+						when = "on " + was.Owner.Get("date").Word
+					}
+					p.Report(r.part, check.Finding{
+						Part: r.unit.Label(), Span: now.Span(), Found: lang.In(now.Num, d.unit), Limit: lang.In(then.Num, d.unit) + " within " + d.most.Text(), Source: d.most.Source,
+						Message: "At " + r.fire() + " the " + d.word + " of " + r.unit.Label() + " is " + lang.In(now.Num, d.unit) + "; " + when + " it was " + lang.In(then.Num, d.unit) + ".",
+						Related: []lang.Related{{Span: was.Span(), Message: when}},
+					})
+					break
+				}
 			}
-			say("co2", "%", co2)
-			say("inlet", "mbar", inlet)
 		}
 	},
 })
+
+// credible tells readings that can be; of others reading-impossible speaks, and
+// no drift is drawn from them.
+func credible(p *check.Pass, part *plant.Part) bool {
+	co2, flue, air := part.Get("co2"), part.Get("flue"), part.Get("air")
+	most, known := mostCO2(p)
+	return !(co2.Known() && (co2.Num <= 0 || known && co2.Num > most.Num)) && !(flue.Known() && air.Known() && flue.Num <= air.Num)
+}

@@ -96,6 +96,15 @@ func fireWord(full bool) string {
 	return "low"
 }
 
+// named is how a message speaks of a statement of a record: "log", "purge of
+// gas-run", "commissioned unit U1".
+func named(part *plant.Part) string {
+	if refs := part.Subjects(); len(refs) > 0 {
+		return part.Row.Keyword + " of " + refs[0].Part.Label()
+	}
+	return part.Row.Keyword
+}
+
 // recorded is the record's block of a keyword in a file that is a record.
 func recorded(p *check.Pass, keyword string) *plant.Part {
 	if p.Plant.Kind != "record" {

@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/plant"
+	"example.org/tundish/check/solve"
 	"example.org/tundish/lang"
 )
 
@@ -43,8 +44,41 @@ var _ = register(check.Rule{
 				say(s, "The purge let through", s.Get("volume"), d.Get("volume"), "m3")
 			}
 		}
+		computed(p, t, "purge", "volume", "purge-volume", "m3", "The purge let through")
+		computed(p, t, "tightness", "time", "test-time", "min", "The tightness test was held for")
 	},
 })
+
+// computed holds a recorded test of the gas run against what the volume of the
+// installation needs, where the specification does not ask for more.
+func computed(p *check.Pass, tested *plant.Part, kind, slot, name, unit, what string) {
+	gasRun := p.Plant.Of.Block("gas-run")
+	q := p.Design.Get(gasRun, name, solve.Always)
+	if q == nil {
+		return
+	}
+	for _, s := range tested.Children(kind) {
+		about := false
+		for _, ref := range s.Subjects() {
+			about = about || ref.Part == gasRun
+		}
+		v := s.Get(slot)
+		if !about || !v.Known() {
+			continue
+		}
+		if !q.Known() {
+			p.Unknown(s, q.Missing)
+			continue
+		}
+		asked := false // more than was done: said already
+		for _, d := range p.Plant.Of.Block("tests").Children(kind) {
+			asked = asked || d.Get(slot).Known() && v.Num < d.Get(slot).Num*(1-1e-6)
+		}
+		if !asked && v.Num < q.Num*(1-1e-6) {
+			p.Report(s, check.Finding{Span: v.Span(), Found: lang.In(v.Num, unit), Limit: "at least " + lang.In(q.Num, unit), Quantity: q, Source: q.Formula.Source, Message: what + " " + lang.In(v.Num, unit) + "; the volume of this gas run needs " + lang.In(q.Num, unit) + "."})
+		}
+	}
+}
 
 // sameSubjects tells two statements that speak of a part in common.
 func sameSubjects(a, b *plant.Part) bool {

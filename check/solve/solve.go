@@ -31,6 +31,9 @@ type Context struct {
 // never nil; what cannot be computed is stored as missing with what it needs.
 func Run(p *plant.Plant) *Results {
 	c := &Context{Results: NewResults(p), P: p}
+	if p.Kind == "record" && p.Of != nil {
+		solveRecord(c)
+	}
 	if p.Kind != "plant" {
 		return c.Results
 	}
