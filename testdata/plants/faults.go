@@ -117,6 +117,8 @@ var Faults = []Fault{
 	fault("flue-supports-far", `support         1.0 m at-bends`, "support         3.0 m at-bends"),
 	line("flue-end-open", `blank           DN\d+ dead-end of Head-F`),
 	line("flue-undrained", "trap Trap-F", "unknown-name", "flue-falls-away"),
+	fault("terminal-too-near", `from-window 6.0 m`, "from-window 0.6 m"),
+	fault("horizontal-terminal-unapproved", `terminal Term   roof \S+ m above`, "terminal Term   wall"),
 	fault("wrong-lubricant", `lubricant       water-based`, "lubricant       grease"),
 	fault("firing-case-missing", `all-full, one-low, one-alone`, "all-full"),
 	fault("bend-not-inspectable", `(on Riser) inspection`, "$1 concealed"),

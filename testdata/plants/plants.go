@@ -135,7 +135,7 @@ func Sound(r *rand.Rand) string {
 	// Flue: about 2.5 m/s, a third more for a header than a riser of this size needs.
 	bore := 240 * math.Sqrt(float64(n)*u.products/404)
 	v.FlueSize = fmt.Sprint(pick(bore, 125, 125, 150, 150, 160, 160, 180, 180, 200, 200, 225, 225, 250, 250, 300, 300, 350, 350, 400, 400, 450, 450, 1e9, 500))
-	v.FlueLength, v.Riser, v.Above = num(man+0.8, 1), num(5+7*r.Float64(), 1), num(1.3+r.Float64(), 1)
+	v.FlueLength, v.Riser, v.Above = num(man+0.8, 1), num(5+7*r.Float64(), 1), num(1.5+r.Float64(), 1)
 	v.CondSize, v.Neutraliser = fmt.Sprint(pick(float64(n), 4, 40, 1e9, 50)), num(10*math.Ceil(input*0.03), 0)
 	v.High, v.Low = num(50*math.Ceil(input*2.2/50), 0), num(50*math.Ceil(input*4.4/50), 0)
 	v.Panel = fmt.Sprint(pick(float64(n), 2, 20, 5, 40, 1e9, 63))

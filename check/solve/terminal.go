@@ -1,0 +1,118 @@
+package solve
+
+import (
+	"example.org/tundish/check/calc/flue"
+	"example.org/tundish/check/plant"
+	"example.org/tundish/lang"
+)
+
+// Formulas of the terminal.
+var (
+	FormulaTerminalOpening  = Formula{Text: "room-sealed 7.232 mm/kW Q + 93.7 mm, open-flued 9.516 mm/kW Q + 833.9 mm, Q the net input of the grouped terminals, 70 to 333 kW", Source: flue.SourceTerminalUP10}
+	FormulaTerminalFacing   = Formula{Text: "room-sealed 19.32 mm/kW Q + 647.6 mm, open-flued 23.13 mm/kW Q + 618.8 mm, 70 to 333 kW net", Source: flue.SourceTerminalUP10}
+	FormulaTerminalRoof     = Formula{Text: "4.5675 mm/kW Q - 19.7 mm, 70 to 333 kW net", Source: flue.SourceTerminalUP10}
+	FormulaFlueInput        = Formula{Text: "sum of the net inputs of the units on the flue", Source: flue.SourceTerminalUP10}
+	FormulaEquivalentLength = Formula{Text: "lengths of the pieces from the unit to the terminal, each bend counted as the unit's data say", Source: flue.SourceBalance}
+)
+
+// OnFlue lists the units whose connectors lead into a flue.
+func OnFlue(fl *plant.Part) []*plant.Part {
+	var out []*plant.Part
+	seen := map[*plant.Part]bool{}
+	for _, c := range fl.Children("connector") {
+		for _, ref := range c.Refs("from") {
+			if ref.Part.Kind == "unit" && !seen[ref.Part] {
+				seen[ref.Part] = true
+				out = append(out, ref.Part)
+			}
+		}
+	}
+	return out
+}
+
+// solveTerminals computes the least distances of each terminal, and the
+// equivalent lengths that units limit.
+func solveTerminals(c *Context) {
+	for _, fl := range c.P.ByKind("flue") {
+		units := OnFlue(fl)
+		equivalentLengths(c, fl, units)
+		t := fl.Child("terminal")
+		if t == nil || len(units) == 0 {
+			continue
+		}
+		input := c.Group(fl, "input-net", Total, Always)
+		if !input.Known() {
+			c.Missing(t, "net-input", Plain, Always, "the net input of every unit on "+fl.Label())
+			continue
+		}
+		net := input.Num
+		c.Add(Quantity{Part: t, Name: "net-input", Num: net, Dim: lang.Power, Unit: powerUnit(c.P), Formula: &FormulaFlueInput})
+		opening, facing := flue.OpeningRoomSealed, flue.FacingRoomSealed
+		if c.P.Block("air").Child("intake").First().Is("from-room") {
+			opening, facing = flue.OpeningOpenFlued, flue.FacingOpenFlued
+		}
+		if c.P.Block("basis").Get("jurisdiction").Is("US") {
+			continue // the figures are those of the UK
+		}
+		in := c.Inputs(Input{Name: "Q", Num: net, Dim: lang.Power, Unit: "kW"})
+		add := func(name string, l flue.Line, f *Formula) {
+			// Beyond the figures nothing is extrapolated: such flues fall under the
+			// approval of the chimney height.
+			if d, err := l.Distance(net); err == nil {
+				c.Add(Quantity{Part: t, Name: name, Num: d, Dim: lang.Length, Unit: "m", Formula: f, Inputs: in})
+			}
+		}
+		add("least-from-window", opening, &FormulaTerminalOpening)
+		add("least-from-facing", facing, &FormulaTerminalFacing)
+		if t.Get("place").Is("roof") {
+			add("least-above", flue.AboveRoof, &FormulaTerminalRoof)
+		}
+	}
+}
+
+// equivalentLengths adds up what a unit's products run through, where its data
+// limit that.
+func equivalentLengths(c *Context, fl *plant.Part, units []*plant.Part) {
+	for _, u := range units {
+		limit := u.Child("flue-data").Child("length-limit")
+		if limit == nil {
+			continue
+		}
+		bend := limit.Get("bend")
+		total, bends, lack := 0.0, 0.0, ""
+		for _, p := range fl.Parts {
+			switch p.Kind {
+			case "connector":
+				if ref, ok := p.Ref("from"); !ok || ref.Part != u {
+					continue
+				}
+			case "flue-header", "riser", "run":
+			case "bend":
+				if v := p.Get("count"); v.Known() {
+					bends += v.Num
+				} else {
+					bends++
+				}
+				continue
+			default:
+				continue
+			}
+			if v := p.Get("length"); v.Known() {
+				total += v.Num
+			} else {
+				lack = "the length of " + p.Label()
+			}
+			if v := p.Get("bends"); v.Known() {
+				bends += v.Num
+			}
+		}
+		if bends > 0 && !bend.Known() {
+			lack = "what a bend counts in the data of " + u.Label()
+		}
+		if lack != "" {
+			c.Missing(u, "flue-length", Plain, Always, lack)
+			continue
+		}
+		c.Add(Quantity{Part: u, Name: "flue-length", Num: total + bends*bend.Num, Dim: lang.Length, Unit: "m", Formula: &FormulaEquivalentLength, Inputs: c.Inputs(Input{Name: "lengths", Num: total, Dim: lang.Length, Unit: "m"}, Input{Name: "bends", Num: bends, Dim: lang.Count})})
+	}
+}
