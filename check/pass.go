@@ -51,6 +51,12 @@ func universal(d lang.Dimension) bool {
 	return false
 }
 
+// Judge runs all rules on another plant by the same settings; for the plant as
+// it was built.
+func (p *Pass) Judge(pl *plant.Plant) *Report {
+	return Run(Input{Plant: pl, Rules: p.in.Rules, Today: p.Today, Overrides: p.in.Overrides})
+}
+
 // Report adds a finding. Empty fields are filled from the rule and the part.
 func (p *Pass) Report(part *plant.Part, f Finding) {
 	f.Rule = p.Rule.ID

@@ -26,6 +26,9 @@ func Run(in Input) *Report {
 	pass := &Pass{Plant: in.Plant, Results: rep.Results, Today: in.Today, in: &in, rep: rep}
 	if in.Plant.Of != nil {
 		pass.Design = solve.Run(in.Plant.Of)
+		if in.Plant.Built != nil {
+			pass.Design = solve.Run(in.Plant.Built) // readings are of what stands
+		}
 	}
 	pass.us = in.Plant.Block("basis").Get("jurisdiction").Is("US")
 	runRules(pass, false)

@@ -13,10 +13,14 @@ type Plant struct {
 	Catalogues []*lang.File
 	Problems   []FileProblem // names that do not bind, in this file and its catalogues
 	Of         *Plant        // for a record: the plant it belongs to, nil if not to be had
-	byName     map[string]*Part
-	byKind     map[string][]*Part
-	unitGroup  *Part
-	damage     damage
+	// Built is, for a record that says what was built otherwise, the plant as it
+	// stands; its parts have the IDs of those of Of. Nil without such a change.
+	Built     *Plant
+	NotBuilt  []*Part // changes that could not be put into the text of the plant
+	byName    map[string]*Part
+	byKind    map[string][]*Part
+	unitGroup *Part
+	damage    damage
 }
 
 // FileProblem is a problem together with the file it stands in.

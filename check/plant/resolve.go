@@ -29,6 +29,7 @@ func Resolve(f *lang.File, load Loader) *Plant {
 	r.index()
 	r.bindRefs()
 	r.references()
+	r.asBuilt()
 	return p
 }
 

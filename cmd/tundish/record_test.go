@@ -74,6 +74,8 @@ var recordFaults = []struct{ rule, old, new string }{
 	{"reading-drifts", "reading U3      high-fire co2 9.2 % co 71 ppm flue 63 degC inlet 20.5 mbar", "reading U3      high-fire co2 9.2 % co 71 ppm flue 74 degC inlet 20.5 mbar"},
 	{"co-ratio-high", "reading U3      high-fire co2 9.2 % co 71 ppm flue 63 degC inlet 20.5 mbar", "reading U3      high-fire co2 9.2 % co 790 ppm flue 63 degC inlet 20.5 mbar"},
 	{"unknown-name", "reading U8      high-fire", "reading U9      high-fire"},
+	{"as-built-breaks-rule", "changed G1      length 22.4 m", "changed Head-F  falls 1 deg"},
+	{"as-built-breaks-rule", "changed G1      length 22.4 m", "changed G1      size DN65"},
 	{"simultaneous-missing", "simultaneous all-full 2026-06-17 by E1 {", ""},
 }
 
