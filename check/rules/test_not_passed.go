@@ -2,6 +2,7 @@ package rules
 
 import (
 	"example.org/tundish/check"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -15,6 +16,9 @@ var _ = register(check.Rule{
 		t := recorded(p, "tested")
 		for _, kind := range [...]string{"strength", "tightness", "purge", "flushing"} {
 			for _, s := range t.Children(kind) {
+				if repeated(t, s) {
+					continue
+				}
 				if r := s.Get("result"); r.Is("failed") {
 					p.Report(s, check.Finding{Span: r.Span(), Message: "The " + kind + " test failed."})
 					continue
@@ -26,3 +30,14 @@ var _ = register(check.Rule{
 		}
 	},
 })
+
+// repeated tells a test that was passed on the same parts on a later day.
+func repeated(tested, s *plant.Part) bool {
+	then, ok := day(s, "date")
+	for _, o := range tested.Children(s.Kind) {
+		if d, dated := day(o, "date"); ok && dated && then.Before(d) && o.Get("result").Is("passed") && (sameSubjects(o, s) || len(o.Subjects()) == 0 && o.Get("side").Word == s.Get("side").Word) {
+			return true
+		}
+	}
+	return false
+}

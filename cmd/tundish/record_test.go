@@ -76,6 +76,10 @@ var recordFaults = []struct{ rule, old, new string }{
 	{"unknown-name", "reading U8      high-fire", "reading U9      high-fire"},
 	{"as-built-breaks-rule", "changed G1      length 22.4 m", "changed Head-F  falls 1 deg"},
 	{"as-built-breaks-rule", "changed G1      length 22.4 m", "changed G1      size DN65"},
+	{"register-number-missing", "instrument An-1 analyser", "person E2 role gas-engineer\n\ninstrument An-1 analyser"},
+	{"setting-missing", "  precharge Ves-S 1.5 bar\n", ""},
+	{"setting-missing", "  room-co         0 ppm\n", ""},
+	{"setting-missing", "water-sample 2026-06-15 by E1 acidity 8.6 pH conductivity 42 uS/cm hardness 0.03 mmol/l primary\n", ""},
 	{"simultaneous-missing", "simultaneous all-full 2026-06-17 by E1 {", ""},
 }
 
