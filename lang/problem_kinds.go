@@ -49,5 +49,6 @@ var ProblemKinds = []ProblemKind{
 	{"use-too-deep", Error, "Catalogues use each other too deep.", "Nobody can follow such a chain.", "use the last catalogue directly"},
 	{"use-outside", Error, "A path leads out of the workspace.", "A specification must be complete in its workspace.", "give a path relative to the file"},
 	{"file-missing", Error, "A file that is used cannot be read.", "What stands in it is unknown.", "check the path"},
+	{"not-a-plant", Error, "A record refers to a file that is not a plant.", "There is no design to compare the readings with.", "give the path of the plant"},
 	{"internal-fault", Error, "The tool itself broke down in one rule.", "That rule decided nothing.", "report it"},
 }

@@ -176,9 +176,20 @@ func (r *resolver) ofPlant(f *lang.File, st *lang.Statement) {
 	if !ok {
 		return
 	}
-	if of, ok := r.fetch(f, target, name, span, "plant"); ok {
-		r.plant.Of = Resolve(of, r.load)
+	of, ok := r.fetch(f, target, name, span, "plant")
+	if !ok {
+		return
 	}
+	// A record of a record could lead back to itself.
+	if kind := fileKind(of); kind != "plant" {
+		r.problem(f, lang.Problem{
+			Span: span, Rule: "not-a-plant", Severity: lang.Error,
+			Message: "The file " + strconv.Quote(name) + " is a " + kind + ", not a plant.",
+			Mend:    "give the path of the plant that the record belongs to",
+		})
+		return
+	}
+	r.plant.Of = Resolve(of, r.load)
 }
 
 // types takes the catalogue's types; the first of a name stands. Their blocks

@@ -18,9 +18,9 @@ var _ = register(check.Rule{
 				switch {
 				case ok && with.Part.Get("kind").Is("analyser"):
 				case ok && with.Part.Get("kind").Known():
-					p.Report(b, check.Finding{Part: with.Part.Label(), Span: b.Get("with").Span(), Found: with.Part.Get("kind").Word, Limit: "analyser", Message: "The " + named(b) + " was measured with " + with.Part.Label() + ", which is a " + with.Part.Get("kind").Word + "."})
+					p.Report(b, check.Finding{Part: with.Part.Label(), Span: b.Get("with").Span(), Found: with.Part.Get("kind").Word, Limit: "analyser", Message: "For the " + named(b) + " the flue gas was measured with " + with.Part.Label() + ", which is a " + with.Part.Get("kind").Word + "."})
 				case !b.Get("with").Given && (kind == "commissioned" || b.Child("reading") != nil):
-					p.Absent(b, "the analyzer", check.Finding{Part: named(b), Message: "The " + named(b) + " does not name the analyzer."})
+					p.Absent(b, "the analyzer", check.Finding{Part: named(b), Message: "For the " + named(b) + " no analyzer is named."})
 				}
 			}
 		}

@@ -96,13 +96,16 @@ func fireWord(full bool) string {
 	return "low"
 }
 
-// named is how a message speaks of a statement of a record: "log", "purge of
-// gas-run", "commissioned unit U1".
+// named is how a message speaks of a block of readings: "readings of U1", "log of
+// 2027-06-14".
 func named(part *plant.Part) string {
-	if refs := part.Subjects(); len(refs) > 0 {
-		return part.Row.Keyword + " of " + refs[0].Part.Label()
+	if part.Kind == "log" {
+		return "log of " + part.Get("date").Word
 	}
-	return part.Row.Keyword
+	if u := part.Subject(); u != nil {
+		return "readings of " + u.Label()
+	}
+	return "readings"
 }
 
 // recorded is the record's block of a keyword in a file that is a record.

@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -182,5 +183,23 @@ func TestRecordInFolder(t *testing.T) {
 	out, _, code := tundish(t, "", "lint", "--fail-on", "unknown", "examples/"+record)
 	if code != exitFindings || !strings.Contains(out, "--today") {
 		t.Errorf("without a date: exit %d\n%s", code, out)
+	}
+}
+
+// A record that refers to itself, to another record in a circle, or to a
+// catalogue says so and does not hang.
+func TestRecordOfNoPlant(t *testing.T) {
+	dir := t.TempDir()
+	head := "record \"Test, invented\" issue 2026-01-01\nof-plant "
+	write(t, dir, "a.plant", head+"\"b.plant\" revision R1\n")
+	write(t, dir, "b.plant", head+"\"a.plant\" revision R1\n")
+	write(t, dir, "c.plant", "catalogue \"Test, invented\" issue 2026-01-01\n")
+	write(t, dir, "of-c.plant", head+"\"c.plant\" revision R1\ncommissioned U1 serial \"S\" 2026-02-02 by E1 {\n}\n")
+	own := write(t, dir, "own.plant", head+"\"own.plant\" revision R1\n")
+	for _, p := range []string{own, filepath.Join(dir, "a.plant"), filepath.Join(dir, "of-c.plant")} {
+		out, _, code := tundish(t, "", "lint", p)
+		if code != exitFindings || !strings.Contains(out, "not-a-plant") {
+			t.Errorf("%s: exit %d\n%s", p, code, out)
+		}
 	}
 }
