@@ -1,0 +1,121 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"html/template"
+	"os"
+	"path"
+	"path/filepath"
+
+	"example.org/tundish/check"
+	"example.org/tundish/check/report/compare"
+	"example.org/tundish/check/report/sheet"
+	"example.org/tundish/lang"
+)
+
+var _ = register(command{
+	name: "sheet", args: "FILE",
+	summary: "the calculation sheet of a specification: one page to print, file and sign",
+	run:     runSheet,
+})
+
+func runSheet(args []string, s std) int {
+	fs := flags("sheet", s)
+	out := fs.StringP("output", "o", "-", "the file to write; - is standard output")
+	against := fs.String("against", "", "an earlier revision: the sheet then tells what changed since")
+	form := fs.String("format", "html", "html; for paper, print the page from a browser")
+	today := todayFlag(fs)
+	if code, done := parse(fs, args, s); done {
+		return code
+	}
+	if fs.NArg() != 1 {
+		return badUse(s, "sheet needs one file, or - for standard input")
+	}
+	if err := oneOf("format", *form, "html"); err != nil {
+		return badUse(s, err.Error())
+	}
+	day, err := parseToday(*today)
+	if err != nil {
+		return badUse(s, err.Error())
+	}
+	name, rep, err := judged(fs.Arg(0), day, s)
+	if err != nil {
+		return failed(s, err)
+	}
+	o := sheet.Options{Name: name, Version: version, Today: day, Figures: figures(rep)}
+	if *against != "" {
+		_, was, err := judged(*against, day, s)
+		if err != nil {
+			return failed(s, err)
+		}
+		o.Since = compare.Compare(was, rep)
+	}
+	var b bytes.Buffer
+	if err := sheet.Build(rep, o).Write(&b); err != nil {
+		return failed(s, err)
+	}
+	if *out == "-" {
+		_, err = s.out.Write(b.Bytes())
+	} else {
+		err = writeNew(*out, b.String())
+	}
+	if err != nil {
+		return failed(s, err)
+	}
+	return exitClean
+}
+
+// judged reads and judges one specification in its workspace.
+func judged(file string, day lang.Date, s std) (string, *check.Report, error) {
+	name, text, err := readSpec(file, s)
+	if err != nil {
+		return "", nil, err
+	}
+	w, err := openWorkspace(folderOf(file))
+	if err != nil {
+		return "", nil, err
+	}
+	defer w.close()
+	return path.Clean(filepath.ToSlash(name)), w.checkText(name, text, day, w.loadSettings()), nil
+}
+
+// figureTitles are the drawings of a sheet, in their order.
+var figureTitles = []struct{ kind, title string }{
+	{"schematic", "The plant: gas, flow, return, flue and condensate. Lines are styled by the share of their limit that is used."},
+	{"elevation", "The frame with its units, to scale."},
+	{"flue", "The flue with its falls."},
+	{"gas-pressure", "Gas pressure along the run to each unit, with all units at full fire."},
+	{"unit-flow", "Water flow of each unit."},
+	{"flue-pressure", "Pressure along the flue in the firing cases."},
+	{"pump", "A unit's pump against its circuit."},
+	{"load-duration", "Load over the year, and how many units carry it."},
+}
+
+// figures draws what can be drawn of a plant; of a record or catalogue nothing.
+func figures(rep *check.Report) []sheet.Figure {
+	if rep.Plant.Kind != "plant" {
+		return nil
+	}
+	var out []sheet.Figure
+	for _, f := range figureTitles {
+		draw := drawings[f.kind]
+		if draw == nil {
+			continue
+		}
+		svg, err := draw(rep.Plant, rep.Results, rep)
+		if err != nil || len(svg) == 0 {
+			continue // the plant does not state enough for this picture
+		}
+		out = append(out, sheet.Figure{ID: "figure-" + f.kind, Title: f.title, SVG: template.HTML(svg)}) //nolint:gosec // made by our own drawing, which escapes names
+	}
+	return out
+}
+
+// writeNew writes a file that the tool makes, whole or not at all.
+func writeNew(name, text string) error {
+	if st, err := os.Stat(name); err == nil && st.IsDir() {
+		return fmt.Errorf("writing %s: it is a folder", name)
+	}
+	return replaceFile(name, text)
+}
