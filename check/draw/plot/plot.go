@@ -37,7 +37,6 @@ func (m *Missing) Error() string { return "a plot of " + m.Plot + " needs " + m.
 // Lines that stay apart in grey: each has a dash pattern of its own, and colors
 // that the common kinds of color blindness keep apart.
 var (
-	dark   = color.RGBA{0x11, 0x11, 0x11, 0xff}
 	grey   = color.RGBA{0x55, 0x55, 0x55, 0xff}
 	blue   = color.RGBA{0x00, 0x72, 0xb2, 0xff}
 	orange = color.RGBA{0xb3, 0x59, 0x00, 0xff}
