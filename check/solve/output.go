@@ -50,11 +50,16 @@ func waterState(p *plant.Plant) (s water.State, rise float64, missing string) {
 	if rise <= 0 {
 		return s, 0, "a return temperature below the flow temperature"
 	}
-	s, err := water.At((primary.Num+primary.Num2)/2, 3e5)
+	s, err := mediumAt(p, (primary.Num+primary.Num2)/2, "primary")
 	if err != nil {
 		return s, 0, err.Error()
 	}
 	return s, rise, ""
+}
+
+// mediumAt is the water of a side at a temperature in degC and 3 bar absolute.
+func mediumAt(_ *plant.Plant, celsius float64, _ string) (water.State, error) {
+	return water.At(celsius, 3e5)
 }
 
 // unitFlow stores and gives the design flow of a unit in m3/s; 0 when it is not

@@ -85,6 +85,7 @@ func waterSide(c *Context) *hydraulics {
 	h.runs()
 	h.design()
 	h.network()
+	h.solveSeparation()
 	return h
 }
 

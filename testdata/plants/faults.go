@@ -40,7 +40,7 @@ func line(rule, start string, also ...string) Fault {
 var Faults = []Fault{
 	// Basis and capacity.
 	fault("units-too-small", `load Heating .*`, "load Heating 990 kW heating", "reserve-not-met", "requirement-not-met"),
-	fault("reserve-not-met", `standby .*`, "standby 7 unit"),
+	fault("reserve-not-met", `standby .*`, "standby 7 unit", "separator-starves-circuits"),
 	fault("margins-compounded", `(  load-least.*)`, "$1\n  margin          emitters 10 % units 15 %", "units-too-small", "reserve-not-met", "requirement-not-met"),
 	fault("least-load-not-reached", `load-least .*`, "load-least 4 kW summer", "starts-too-often"),
 	fault("diversity-below-one", `(  fitting-allowance 10 %)`, "$1\n  diversity       0.8 ratio"),
@@ -57,8 +57,8 @@ var Faults = []Fault{
 	line("unit-without-gas-valve", "gas-valve"),
 	fault("unit-not-isolated", `^ *water-valve .*\n`, ""),
 	fault("non-return-missing", `(pump            \S+) non-return isolating`, "$1 isolating"),
-	fault("pump-too-weak", `(branch FB\S+ steel) DN\d+ 1.2 m`, "$1 DN15 1.2 m", "pipe-too-fast", "pipe-gradient-high", "units-out-of-balance"),
-	fault("output-for-other-temperatures", `primary         75/55 degC`, "primary         60/40 degC", "requirement-not-met", "units-too-small"),
+	fault("pump-too-weak", `(branch FB\S+ steel) DN\d+ 1.2 m`, "$1 DN15 1.2 m", "pipe-too-fast", "pipe-gradient-high", "units-out-of-balance", "separator-starves-circuits"),
+	fault("output-for-other-temperatures", `primary         75/55 degC`, "primary         60/40 degC", "requirement-not-met", "units-too-small", "separator-starves-circuits"),
 	// Gas.
 	fault("gas-drop-over-limit", `(pipe G1         steel) DN\d+`, "$1 DN25", "gas-too-fast", "unit-gas-pressure-low", "gas-margin-used-up", "purge-too-little"),
 	fault("meter-too-small", `meter Meter     \d+ m3/h`, "meter Meter     2 m3/h"),
@@ -78,14 +78,17 @@ var Faults = []Fault{
 	fault("unit-gas-pressure-high", `supply          21 mbar at Meter band 19..23 mbar`, "supply          60 mbar at Meter"),
 	fault("unit-not-on-gas-run", `(drop GD1)(\.\.GD\d+)?( .* to) U\d+(\.\.U\d+)?`, "$1 $3 U1", "group-length"),
 	// Headers and water.
-	fault("header-too-fast", `(header Flow-H   steel) DN\d+`, "$1 DN40", "units-out-of-balance", "pump-too-weak", "pipe-too-fast", "pipe-gradient-high", "requirement-not-met"),
-	fault("pipe-gradient-high", `(pipe PF         steel) DN\d+`, "$1 DN32", "pipe-too-fast", "pump-too-weak", "units-out-of-balance"),
+	fault("header-too-fast", `(header Flow-H   steel) DN\d+`, "$1 DN40", "units-out-of-balance", "pump-too-weak", "pipe-too-fast", "pipe-gradient-high", "requirement-not-met", "separator-starves-circuits"),
+	fault("pipe-gradient-high", `(pipe PF         steel) DN\d+`, "$1 DN32", "pipe-too-fast", "pump-too-weak", "units-out-of-balance", "separator-starves-circuits"),
 	line("header-undrained", `drain-cock      DN25`),
 	fault("header-unvented", `vent            DN15 high-end of Flow-H automatic\n((?:.*\n){1,3}) *air-separator .*\n`, "$1"),
 	line("header-end-open", `blank           DN\d+ dead-end of Flow-H`),
 	fault("take-off-order-contradicts", `(take-off Flow-H )(U\d+), (U\d+)`, "$1$3, $2"),
 	fault("spare-not-capped", `(  thermometer     on Flow-H, Return-H)`, "  spare           DN20 1 off on Return-H open\n$1"),
 	fault("old-circuits-not-separated", `separator Sep   .*\n`, "old-circuits    since 1974-01 contaminated\n", "unknown-name", "caution-missing"),
+	fault("separator-too-fast", `separator Sep   DN\d+`, "separator Sep   DN40"),
+	fault("separator-starves-circuits", `circuit Rad     \S+ m3/h`, "circuit Rad     90 m3/h", "pipe-too-fast", "pipe-gradient-high", "separator-too-fast"),
+	fault("separator-warms-return", `circuit Rad     \S+ m3/h`, "circuit Rad     0.5 m3/h"),
 	// Safety.
 	line("vessel-missing", "vessel Ves-A"),
 	fault("vessel-can-be-shut-off", `lockable-valve drain`, "plain-valve drain"),

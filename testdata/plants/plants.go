@@ -127,7 +127,7 @@ func Sound(r *rand.Rand) string {
 	v.HeaderSize, v.HeaderLength = fmt.Sprintf("DN%d", header), num(man, 2)
 	v.PF, v.PR = num(2+2*r.Float64(), 1), num(2+2*r.Float64(), 1)
 	v.SepBody = fmt.Sprint(pick(float64(header), 65, 150, 80, 200, 100, 250, 125, 300, 1e9, 350))
-	v.CircuitA, v.CircuitB = num(flow*0.74, 1), num(flow*0.2, 1)
+	v.CircuitA, v.CircuitB = num((load-hot)/22.8, 2), num(hot/22.8, 2) // 20 K
 	content := total * (5 + 3*r.Float64())
 	v.Content, v.Total = num(content, 0), num(content+60+8*float64(n), 0)
 	v.Vessel = fmt.Sprint(pick((content+150)*0.14, 50, 50, 80, 80, 140, 140, 200, 200, 300, 300, 400, 400, 500, 500, 600, 600, 800, 800, 1e9, 1000))

@@ -1,0 +1,30 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/exchanger"
+	"example.org/tundish/check/solve"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "exchanger-temperatures-cross", Group: check.Water, Severity: lang.Error, Since: "0.2",
+	Summary: "The temperatures of a plate exchanger cross, or come nearer than 1 K.",
+	Why:     "No exchanger of any size can do it.",
+	Mend:    "lower the flow temperature of the circuits, or raise that of the units",
+	Sources: sources(exchanger.Source),
+	Run: func(p *check.Pass) {
+		limit := p.Limit("exchanger-approach-least")
+		for _, x := range p.Plant.ByKind("exchanger") {
+			f := p.AtLeast(p.Results.Group(x, "approach", solve.Least, solve.Always), limit)
+			if f == nil {
+				continue
+			}
+			if f.Quantity.Num <= 0 {
+				f.Severity = lang.Error // heat does not flow from cold to hot
+			}
+			f.Message = "The two sides of " + x.Label() + " come within " + f.Found + "; an exchanger needs " + limit.Text() + " at least."
+			p.Report(x, *f)
+		}
+	},
+})

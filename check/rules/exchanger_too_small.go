@@ -1,0 +1,37 @@
+package rules
+
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/calc/exchanger"
+	"example.org/tundish/check/solve"
+	"example.org/tundish/lang"
+)
+
+var _ = register(check.Rule{
+	ID: "exchanger-too-small", Group: check.Water, Severity: lang.Error, Since: "0.2",
+	Summary: "A plate exchanger does not pass the heat that its circuits ask for.",
+	Why:     "The building stays cold with every unit at full fire.",
+	Mend:    "take more plates, or wider temperatures",
+	Sources: sources(exchanger.Source),
+	Run: func(p *check.Pass) {
+		for _, x := range p.Plant.ByKind("exchanger") {
+			q := p.Results.Get(x, "duty", solve.Always)
+			if q == nil {
+				continue
+			}
+			need := p.Results.Get(p.Plant.Block("secondary"), "heat", solve.Always)
+			if !q.Known() || !need.Known() {
+				needs := q.Missing
+				if needs == "" {
+					needs = "the flows and temperatures of the circuits"
+				}
+				p.Unknown(x, needs)
+				continue
+			}
+			if f := p.AtLeast(q, check.NumberLimit(need.Num, lang.Power, "kW", need.Formula.Source)); f != nil {
+				f.Message = x.Label() + " passes " + f.Found + " with the flows and temperatures of the design; its circuits ask for " + lang.In(need.Num, "kW") + "."
+				p.Report(x, *f)
+			}
+		}
+	},
+})
