@@ -42,8 +42,9 @@ var _ = register(check.Rule{
 			if flue.Known() && air.Known() && flue.Num <= air.Num {
 				say(flue, "products at "+lang.In(flue.Num, "degC")+" are not hotter than the air at "+lang.In(air.Num, "degC"), "above the air")
 			}
-			if flue.Known() && (flue.Num < -20 || flue.Num > 300) {
-				say(flue, "products at "+lang.In(flue.Num, "degC")+" cannot be", "up to 300 degC")
+			low, high := p.Limit("flue-reading-least"), p.Limit("flue-reading-most")
+			if flue.Known() && (flue.Num < low.Num || flue.Num > high.Num*(1+1e-9)) {
+				say(flue, "products at "+lang.In(flue.Num, "degC")+" cannot be", low.Text()+" to "+high.Text())
 			}
 		}
 	},

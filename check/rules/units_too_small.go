@@ -21,7 +21,11 @@ var _ = register(check.Rule{
 		}
 		load := p.Results.Get(p.Plant.Block("basis"), "load", 0)
 		if load == nil || !load.Known() {
-			p.Unknown(p.Plant.Block("basis"), "the design load")
+			needs := "the design load"
+			if load != nil {
+				needs = load.Missing // it may be stated, and not to be trusted while the file cannot be read whole
+			}
+			p.Unknown(p.Plant.Block("basis"), needs)
 			return
 		}
 		f := p.AtLeast(p.Results.Group(group, "output", solve.Total, solve.Always), check.NumberLimit(load.Num, lang.Power, powerUnit(p.Plant), cite.Source{Work: "output against design load", Read: cite.Published}))

@@ -59,16 +59,10 @@ func runDraw(args []string, s std) int {
 	if err != nil {
 		return badUse(s, err.Error())
 	}
-	name, text, err := readSpec(fs.Arg(0), s)
+	name, rep, err := judged(fs.Arg(0), day, s)
 	if err != nil {
 		return failed(s, err)
 	}
-	w, err := openWorkspace(folderOf(fs.Arg(0)))
-	if err != nil {
-		return failed(s, err)
-	}
-	defer w.close()
-	rep := w.checkText(name, text, day, w.loadSettings())
 	p := rep.Plant
 	if p.Kind != "plant" {
 		return failed(s, fmt.Errorf("%s is a %s; only a plant can be drawn", name, p.Kind))

@@ -86,6 +86,18 @@ func readSpec(p string, s std) (name, text string, err error) {
 	return p, text, nil
 }
 
+// openSpec reads a specification and opens the workspace it stands in; the caller
+// closes that.
+func openSpec(file string, s std) (name, text string, w *workspace, err error) {
+	if name, text, err = readSpec(file, s); err != nil {
+		return "", "", nil, err
+	}
+	if w, err = openWorkspace(folderOf(file)); err != nil {
+		return "", "", nil, err
+	}
+	return name, text, w, nil
+}
+
 // folderOf is where the workspace of a spec starts to be looked for.
 func folderOf(p string) string {
 	if p == "-" {

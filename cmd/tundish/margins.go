@@ -60,11 +60,7 @@ func runMargins(args []string, s std) int {
 	if err != nil {
 		return badUse(s, err.Error())
 	}
-	name, text, err := readSpec(fs.Arg(0), s)
-	if err != nil {
-		return failed(s, err)
-	}
-	w, err := openWorkspace(folderOf(fs.Arg(0)))
+	name, text, w, err := openSpec(fs.Arg(0), s)
 	if err != nil {
 		return failed(s, err)
 	}

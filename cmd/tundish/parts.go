@@ -77,11 +77,7 @@ func runParts(args []string, s std) int {
 // that cannot be read whole, gives no plant: a list or an order made of half a
 // file would mislead.
 func resolveFile(file string, s std) (*plant.Plant, int) {
-	name, text, err := readSpec(file, s)
-	if err != nil {
-		return nil, failed(s, err)
-	}
-	w, err := openWorkspace(folderOf(file))
+	name, text, w, err := openSpec(file, s)
 	if err != nil {
 		return nil, failed(s, err)
 	}

@@ -68,11 +68,7 @@ func runSheet(args []string, s std) int {
 
 // judged reads and judges one specification in its workspace.
 func judged(file string, day lang.Date, s std) (string, *check.Report, error) {
-	name, text, err := readSpec(file, s)
-	if err != nil {
-		return "", nil, err
-	}
-	w, err := openWorkspace(folderOf(file))
+	name, text, w, err := openSpec(file, s)
 	if err != nil {
 		return "", nil, err
 	}

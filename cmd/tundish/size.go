@@ -69,11 +69,7 @@ func runSize(args []string, s std) int {
 	if err != nil {
 		return badUse(s, err.Error())
 	}
-	name, text, err := readSpec(file, s)
-	if err != nil {
-		return failed(s, err)
-	}
-	w, err := openWorkspace(folderOf(file))
+	name, text, w, err := openSpec(file, s)
 	if err != nil {
 		return failed(s, err)
 	}

@@ -29,11 +29,7 @@ func runValues(args []string, s std) int {
 	if err := oneOf("units", *units, "", "metric", "us"); err != nil {
 		return badUse(s, err.Error())
 	}
-	name, text, err := readSpec(fs.Arg(0), s)
-	if err != nil {
-		return failed(s, err)
-	}
-	w, err := openWorkspace(folderOf(fs.Arg(0)))
+	name, text, w, err := openSpec(fs.Arg(0), s)
 	if err != nil {
 		return failed(s, err)
 	}

@@ -101,7 +101,7 @@ func Sound(r *rand.Rand) string {
 	v.Load, v.HotWater, v.Least = num(load-hot, 0), num(hot, 0), num(0.24*u.input+4*r.Float64(), 0)
 	// Frame.
 	backs := n >= 4 && n%2 == 0 && r.IntN(2) == 0
-	v.frame(r, u, n, backs)
+	v.frame(u, n, backs)
 	// Gas: sizes for a run of up to 16 m, by the heat that it carries.
 	input := float64(n) * u.input
 	v.Meter = "40 m3/h least 0.25 m3/h loss 1.22 mbar diaphragm volume 0.067 m3 cyclic-volume 0.02 m3"
@@ -147,7 +147,7 @@ func Sound(r *rand.Rand) string {
 }
 
 // frame lays the units out in one row or two.
-func (v *values) frame(r *rand.Rand, u unit, n int, backs bool) {
+func (v *values) frame(u unit, n int, backs bool) {
 	list := make([]string, n)
 	for i := range list {
 		list[i] = fmt.Sprintf("U%d", i+1)
@@ -175,7 +175,6 @@ func (v *values) frame(r *rand.Rand, u unit, n int, backs bool) {
 		v.Sections = fmt.Sprintf("section S1..S%d  1.30 m straight steel mass 26 kg", sections)
 	}
 	v.FrameMass, v.Hoist = num(float64(sections)*34+24, 0), num(u.mass+100, 0)
-	_ = r
 }
 
 func span(head string, n int) string {
