@@ -134,7 +134,7 @@ func (l *scanner) signed() bool {
 		return true
 	}
 	switch l.text[l.at-1] {
-	case ' ', '\t', '(', ',', '.', '{', '}':
+	case ' ', '\t', '\r', '(', ',', '.', '{', '}':
 		return true
 	}
 	return false
