@@ -15,6 +15,7 @@ import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
+	cases "example.org/tundish/testdata/rules"
 )
 
 // The test of a rule is testdata/rules/<id>.txtar. Its sections are plants:
@@ -32,7 +33,7 @@ import (
 const rulesDir = "../../testdata/rules"
 
 // testToday is the date by which rules about dates are tested.
-var testToday = lang.Date{Year: 2026, Month: 3, Day: 31}
+var testToday = cases.Today
 
 func TestEveryRuleHasItsPage(t *testing.T) {
 	idForm := regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)+$`)
