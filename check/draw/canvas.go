@@ -118,7 +118,7 @@ func (c *canvas) dot(x, y float64) {
 
 // text sets one line of text, anchored at its left end on the base line.
 func (c *canvas) text(x, y, size float64, bold bool, link, s string) box {
-	w := measure(s, size, bold)
+	w := TextWidth(s, size, bold)
 	weight := ""
 	if bold {
 		weight = ` font-weight="bold"`
@@ -159,7 +159,7 @@ func (c *canvas) finish(name, about string, notes []string, kinds []service) []b
 	e := c.extent.grown(12)
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="%s %s %s %s" width="%s" height="%s" role="img" font-family="%s">`+"\n",
-		num(e.x0), num(e.y0), num(e.x1-e.x0), num(e.y1-e.y0), num(e.x1-e.x0), num(e.y1-e.y0), fontFamily)
+		num(e.x0), num(e.y0), num(e.x1-e.x0), num(e.y1-e.y0), num(e.x1-e.x0), num(e.y1-e.y0), FontFamily)
 	fmt.Fprintf(&b, "<title>%s</title>\n<desc>%s</desc>\n", escape(name), escape(about))
 	fmt.Fprintf(&b, `<rect x="%s" y="%s" width="%s" height="%s" fill="#ffffff"/>`+"\n", num(e.x0), num(e.y0), num(e.x1-e.x0), num(e.y1-e.y0))
 	b.WriteString("<g>\n" + c.lines.String() + "</g>\n<g>\n" + c.syms.String() + "</g>\n<g>\n" + c.texts.String() + "</g>\n</svg>\n")

@@ -38,8 +38,8 @@ func hex(r rune) string {
 	return string(out)
 }
 
-// title is the heading of a drawing: what it shows and of which plant.
-func title(what string, p *plant.Plant) string {
+// Title is the heading of a drawing: what it shows and of which plant.
+func Title(what string, p *plant.Plant) string {
 	head := p.Root.Child("plant")
 	if head == nil {
 		return what

@@ -29,7 +29,7 @@ type elevation struct {
 // place and named in the notes.
 func Elevation(p *plant.Plant, r *solve.Results, rep *check.Report) []byte {
 	e := &elevation{canvas: newCanvas(MarksOf(rep)), topology: newTopology(p), frame: p.One("frame"), floor: 500}
-	name := title("Elevation of the frame", p)
+	name := Title("Elevation of the frame", p)
 	if e.frame == nil {
 		e.label(around(0, 0, 2, 2), nil, []side{right}, "No frame is stated.")
 		return e.finish(name, "No frame is stated.", nil, nil)
@@ -221,10 +221,10 @@ func (e *elevation) frontUnit(u *plant.Part, x float64, last bool, edge float64)
 			link = Anchor(u.Address)
 		}
 		size := float64(labelSize)
-		if wide := measure(s, size, bold); wide > w*perMeter-6 {
+		if wide := TextWidth(s, size, bold); wide > w*perMeter-6 {
 			size *= (w*perMeter - 6) / wide
 		}
-		e.text(x-measure(s, size, bold)/2, e.y(at)-8+float64(i)*16, size, bold, link, s)
+		e.text(x-TextWidth(s, size, bold)/2, e.y(at)-8+float64(i)*16, size, bold, link, s)
 	}
 	if last && ok {
 		e.dimension(point{edge, b.y1}, point{edge, b.y0}, 26, inUnit(h, u.Child("size").Get("high")))

@@ -86,7 +86,7 @@ func (e *elevation) sideUnit(row *plant.Part, x, inward, front float64) float64 
 	c := x + inward*at*perMeter
 	b := around(c, e.y(hung), d*perMeter, h*perMeter)
 	e.rect(b, e.marks.Of(u).Band, dash, false)
-	w := measure(row.Name, labelSize, true)
+	w := TextWidth(row.Name, labelSize, true)
 	if w < d*perMeter-4 {
 		e.text(c-w/2, e.y(hung)+4, labelSize, true, Anchor(row.Address), row.Name)
 	}

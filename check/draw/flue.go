@@ -31,7 +31,7 @@ type flueDrawing struct {
 // steeper than they are, its traps, classes and pressures.
 func Flue(p *plant.Plant, r *solve.Results, rep *check.Report) []byte {
 	d := &flueDrawing{canvas: newCanvas(MarksOf(rep)), topology: newTopology(p), res: r}
-	name := title("Flue and its falls", p)
+	name := Title("Flue and its falls", p)
 	flues := p.ByKind("flue")
 	if len(flues) == 0 {
 		d.label(around(0, 0, 2, 2), nil, []side{right}, "No flue is stated.")
@@ -182,7 +182,7 @@ func (d *flueDrawing) connector(c *plant.Part, x, y, floor float64, header bool)
 		b := box{knee.x - 30, floor, knee.x + 30, floor + 34}
 		d.rect(b, d.marks.Of(u.Part).Band, "", true)
 		name := u.Part.Label() + d.signs(u.Part)
-		if w := measure(name, labelSize, true); w < 58 {
+		if w := TextWidth(name, labelSize, true); w < 58 {
 			d.text(knee.x-w/2, floor+21, labelSize, true, Anchor(u.Part.Address), name)
 		} else {
 			d.label(b, u.Part, []side{below})

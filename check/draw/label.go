@@ -72,7 +72,7 @@ func (c *canvas) signs(part *plant.Part) string {
 
 func (l *label) dims() (w, h float64) {
 	for i, s := range l.lines {
-		w = max(w, measure(s, l.size, i == 0 && l.part != nil))
+		w = max(w, TextWidth(s, l.size, i == 0 && l.part != nil))
 	}
 	return w, float64(len(l.lines)) * l.size * 1.15
 }

@@ -49,7 +49,7 @@ func wrap(s string, size, wide float64) []string {
 		switch {
 		case line == "":
 			line = w
-		case measure(line+" "+w, size, false) > wide:
+		case TextWidth(line+" "+w, size, false) > wide:
 			out, line = append(out, line), w
 		default:
 			line += " " + w
@@ -61,7 +61,7 @@ func wrap(s string, size, wide float64) []string {
 // tag sets the letters of a service on a line.
 func (c *canvas) tag(s service, x, y float64) {
 	code := services[s].code
-	w := measure(code, 10, true)
+	w := TextWidth(code, 10, true)
 	fmt.Fprintf(&c.syms, `<rect x="%s" y="%s" width="%s" height="14" fill="#ffffff" stroke="#222222" stroke-width="0.7"/>`+"\n", num(x-w/2-3), num(y-7), num(w+6))
 	c.text(x-w/2, y+3.5, 10, true, "", code)
 	c.solid = append(c.solid, around(x, y, w+6, 14))

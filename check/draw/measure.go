@@ -9,9 +9,9 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
-// fontFamily asks for faces with the widths that measure reckons with; every
+// FontFamily asks for faces with the widths that TextWidth reckons with; every
 // text carries its textLength, so that another face is set to the same width.
-const fontFamily = "Helvetica, Arial, 'Liberation Sans', sans-serif"
+const FontFamily = "Helvetica, Arial, 'Liberation Sans', sans-serif"
 
 type face struct {
 	mu   sync.Mutex
@@ -31,8 +31,8 @@ var faces = sync.OnceValue(func() [2]*face {
 	return out
 })
 
-// measure is the width of a text in px at a size in px.
-func measure(text string, size float64, bold bool) float64 {
+// TextWidth is the width of a text in px at a size in px.
+func TextWidth(text string, size float64, bold bool) float64 {
 	f := faces()[0]
 	if bold {
 		f = faces()[1]

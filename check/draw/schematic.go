@@ -75,7 +75,7 @@ func Schematic(p *plant.Plant, r *solve.Results, rep *check.Report) []byte {
 	}
 	notes = append(notes, s.types()...)
 	about := fmt.Sprintf("Schematic of a heating plant with %d units: gas, flow, return, flue and condensate; each part styled by the share of its limit that it uses.", len(s.units))
-	return s.finish(title("Schematic", p), about, notes, []service{gasLine, flowLine, returnLine, flueLine, condensateLine})
+	return s.finish(Title("Schematic", p), about, notes, []service{gasLine, flowLine, returnLine, flueLine, condensateLine})
 }
 
 // gasRun draws the run from the supply up the left side to the manifold.
@@ -119,7 +119,7 @@ func (s *schematic) gasRun() {
 		s.pipe(nil, gasLine, point{gasTrainX, y + 24}, point{gasTrainX, y - 24})
 		b := s.sym(name, part, gasTrainX, y, -90)
 		if name == "meter" {
-			w := measure("FQ", 11, true)
+			w := TextWidth("FQ", 11, true)
 			s.text(gasTrainX-w/2, y+4, 11, true, "", "FQ")
 		}
 		s.label(b, part, []side{right, left}, gasFact(part))

@@ -131,7 +131,7 @@ func (s *schematic) plan() {
 	}
 	cell := 26.0
 	for _, u := range s.units {
-		cell = max(cell, measure(u.Label(), 9, false)+10)
+		cell = max(cell, TextWidth(u.Label(), 9, false)+10)
 	}
 	x0, y0 := 20.0, 24.0
 	s.text(x0, y0, labelSize, true, "", "Plan, not to scale: "+s.layout())
@@ -139,7 +139,7 @@ func (s *schematic) plan() {
 	put := func(u *plant.Part, x, y float64) {
 		st := strokes[s.marks.Of(u).Band]
 		fmt.Fprintf(&s.syms, `<rect x="%s" y="%s" width="%s" height="%s" fill="#ffffff" stroke="%s" stroke-width="%s"/>`+"\n", num(x), num(y), num(cell-4), num(cell-4), st.color, num(min(st.width, 3)))
-		w := measure(u.Label(), 9, false)
+		w := TextWidth(u.Label(), 9, false)
 		s.text(x+(cell-4-w)/2, y+14, 9, false, Anchor(u.Address), u.Label())
 		s.solid = append(s.solid, box{x, y, x + cell - 4, y + cell - 4})
 		s.cover(box{x, y, x + cell, y + cell})

@@ -7,7 +7,7 @@ import "example.org/tundish/check/plant"
 func (s *schematic) unit(u *plant.Part, x float64) {
 	s.sym("unit", u, x, unitY, 0)
 	name := u.Label() + s.signs(u)
-	if w := measure(name, labelSize, true); w <= 2*unitHalf-8 {
+	if w := TextWidth(name, labelSize, true); w <= 2*unitHalf-8 {
 		s.text(x-w/2, unitY-unitHalf+16, labelSize, true, Anchor(u.Address), name)
 	} else {
 		s.label(around(x, unitY, 2*unitHalf, 2*unitHalf), u, []side{right, left, above})

@@ -149,3 +149,12 @@ func (t *topology) branch(unit *plant.Part, slot string) *plant.Part {
 func (t *topology) layout() string {
 	return t.p.One("frame").Get("layout").Word
 }
+
+// GasRun is the gas run from the supply to the manifold, in the order of the
+// flow: pipes and the parts between them.
+func GasRun(p *plant.Plant) []*plant.Part { return newTopology(p).gas }
+
+// DropOf is the gas drop to a unit; nil without one.
+func DropOf(p *plant.Plant, unit *plant.Part) *plant.Part {
+	return linked(p.Block("gas-run"), "drop", "to", unit)
+}

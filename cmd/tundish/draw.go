@@ -8,6 +8,7 @@ import (
 
 	"example.org/tundish/check"
 	"example.org/tundish/check/draw"
+	"example.org/tundish/check/draw/plot"
 	"example.org/tundish/check/plant"
 	"example.org/tundish/check/solve"
 )
@@ -20,6 +21,12 @@ var drawings = map[string]drawing{
 	"schematic": plain(draw.Schematic),
 	"elevation": plain(draw.Elevation),
 	"flue":      plain(draw.Flue),
+
+	"gas-pressure":  plot.GasPressure,
+	"headers":       plot.Headers,
+	"flue-pressure": plot.FluePressure,
+	"pumps":         plot.Pumps,
+	"load-duration": plot.LoadDuration,
 }
 
 func plain(f func(*plant.Plant, *solve.Results, *check.Report) []byte) drawing {

@@ -82,9 +82,9 @@ var figureTitles = []struct{ kind, title string }{
 	{"elevation", "The frame with its units, to scale."},
 	{"flue", "The flue with its falls."},
 	{"gas-pressure", "Gas pressure along the run to each unit, with all units at full fire."},
-	{"unit-flow", "Water flow of each unit."},
+	{"headers", "Pressure along the headers and the water flow of each unit."},
 	{"flue-pressure", "Pressure along the flue in the firing cases."},
-	{"pump", "A unit's pump against its circuit."},
+	{"pumps", "A unit's pump against its circuit."},
 	{"load-duration", "Load over the year, and how many units carry it."},
 }
 
