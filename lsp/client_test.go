@@ -26,6 +26,8 @@ type testClient struct {
 	notes chan map[string]any
 	done  chan int
 	log   *lockedBuffer
+	// answers are results for requests of the server, by method; else null
+	answers map[string]string
 }
 
 type lockedBuffer struct {
@@ -47,11 +49,17 @@ func (l *lockedBuffer) Bytes() []byte {
 
 func newClient(t testing.TB) *testClient {
 	t.Helper()
+	return newClientWith(t, Options{Version: "test"})
+}
+
+func newClientWith(t testing.TB, o Options) *testClient {
+	t.Helper()
 	toServer, fromClient := io.Pipe()
 	toClient, fromServer := io.Pipe()
-	c := &testClient{t: t, out: fromClient, in: newStream(toClient, io.Discard, nil), wait: map[string]chan map[string]any{}, notes: make(chan map[string]any, 10000), done: make(chan int, 1), log: &lockedBuffer{}}
+	c := &testClient{t: t, out: fromClient, in: newStream(toClient, io.Discard, nil), wait: map[string]chan map[string]any{}, notes: make(chan map[string]any, 10000), done: make(chan int, 1), log: &lockedBuffer{}, answers: map[string]string{"workspace/configuration": "[{}]"}}
+	o.Log = c.log
 	go func() {
-		code := Run(context.Background(), toServer, fromServer, Options{Version: "test", Log: c.log})
+		code := Run(context.Background(), toServer, fromServer, o)
 		fromServer.Close()
 		c.done <- code
 	}()
@@ -80,9 +88,9 @@ func (c *testClient) readAll() {
 		}
 		if method, ok := m["method"].(string); ok {
 			if id, ok := m["id"]; ok { // the server asks: answer with nothing
-				result := "null"
-				if method == "workspace/configuration" {
-					result = "[{}]"
+				result := c.answers[method]
+				if result == "" {
+					result = "null"
 				}
 				raw, _ := json.Marshal(id)
 				go c.raw(fmt.Sprintf(`{"jsonrpc":"2.0","id":%s,"result":%s}`, raw, result))
@@ -164,6 +172,26 @@ func (c *testClient) initialize() {
 
 func (c *testClient) open(uri, text string, version int) {
 	c.notify("textDocument/didOpen", object{"textDocument": object{"uri": uri, "languageId": "plant", "version": version, "text": text}})
+}
+
+// note waits for the next message of the server with a method.
+func (c *testClient) note(method string) map[string]any {
+	c.t.Helper()
+	deadline := time.After(20 * time.Second)
+	for {
+		select {
+		case m, ok := <-c.notes:
+			if !ok {
+				c.t.Fatal("the server went")
+			}
+			if m["method"] == method {
+				p, _ := m["params"].(map[string]any)
+				return p
+			}
+		case <-deadline:
+			c.t.Fatalf("no %s", method)
+		}
+	}
 }
 
 // diagnostics waits for the diagnostics of a version.

@@ -26,7 +26,11 @@ func (s *Server) publisher(ctx context.Context) {
 			return
 		case <-s.publish:
 		}
-		s.front.shield(func() { s.publishAll(s.current()) })
+		s.front.shield(func() {
+			at := s.current()
+			s.publishAll(at)
+			s.live.changed(at)
+		})
 	}
 }
 

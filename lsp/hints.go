@@ -39,6 +39,7 @@ func (s *Server) hints(d *document, a *analysis, stale bool, from, to int) []obj
 	labels := map[int]string{}
 	tips := map[int]string{}
 	worst := map[int]map[string]*solve.Quantity{}
+	now := mapLines(a.src, d.src)
 	all := a.rep.Results.All()
 	for i := range all {
 		q := &all[i]
@@ -50,8 +51,8 @@ func (s *Server) hints(d *document, a *analysis, stale bool, from, to int) []obj
 		if span.Empty() {
 			span = q.Part.Span()
 		}
-		line := a.src.LineOf(span.Start)
-		if line < from || line > to || line >= d.src.Lines() {
+		line, ok := now.line(a.src.LineOf(span.Start))
+		if !ok || line < from || line > to {
 			continue
 		}
 		if worst[line] == nil {

@@ -20,8 +20,18 @@ var _ = on("textDocument/codeLens", func(s *Server, _ context.Context, params js
 		return []object{}, nil
 	}
 	a, stale := d.shown(at)
+	now := mapLines(a.src, d.src)
 	out := []object{}
+	add := func(st *lang.Statement, command object) {
+		if line, ok := now.line(a.src.LineOf(st.Base)); ok {
+			start := d.src.LineStart(line)
+			out = append(out, object{"range": s.enc.rangeOf(d.src, lang.Span{Start: start, End: start}), "command": command})
+		}
+	}
 	for _, st := range a.rep.Plant.File.Statements {
+		if k := st.Head.Keyword; k == "plant" || k == "record" {
+			add(st, object{"title": "Show the calculation sheet", "command": commandSheet, "arguments": []string{d.uri}})
+		}
 		if st.Braces.Empty() || st.Bound == nil {
 			continue
 		}
@@ -29,11 +39,7 @@ var _ = on("textDocument/codeLens", func(s *Server, _ context.Context, params js
 		if stale {
 			title += " (before this edit)"
 		}
-		if a.src.LineOf(st.Base) >= d.src.Lines() {
-			continue
-		}
-		start := d.src.LineStart(a.src.LineOf(st.Base))
-		out = append(out, object{"range": s.enc.rangeOf(d.src, lang.Span{Start: start, End: start}), "command": object{"title": title, "command": ""}})
+		add(st, object{"title": title, "command": ""})
 	}
 	return out, nil
 })

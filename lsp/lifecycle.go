@@ -29,6 +29,8 @@ type clientCaps struct {
 	watchFiles        bool
 	hierarchySymbols  bool
 	prepareRename     bool
+	showDocument      bool
+	applyEdit         bool
 }
 
 // tree walks the JSON of the capabilities; a missing step gives nil.
@@ -77,6 +79,8 @@ func readCaps(c any) clientCaps {
 		watchFiles:        yes(tree(ws, "didChangeWatchedFiles", "dynamicRegistration")),
 		hierarchySymbols:  yes(tree(td, "documentSymbol", "hierarchicalDocumentSymbolSupport")),
 		prepareRename:     yes(tree(td, "rename", "prepareSupport")),
+		showDocument:      yes(tree(c, "window", "showDocument", "support")),
+		applyEdit:         yes(tree(ws, "applyEdit")),
 	}
 }
 
@@ -127,6 +131,7 @@ func (s *Server) capabilities(encodingName string) object {
 		"codeActionProvider":               actions,
 		"codeLensProvider":                 object{},
 		"documentLinkProvider":             object{},
+		"executeCommandProvider":           object{"commands": commandNames()},
 		"inlayHintProvider":                yes,
 		"callHierarchyProvider":            yes,
 		"linkedEditingRangeProvider":       yes,
@@ -151,6 +156,7 @@ func (s *Server) initialized() {
 
 var _ = on("shutdown", func(s *Server, _ context.Context, _ json.RawMessage, _ *snapshot) (any, error) {
 	s.state = stopping
+	s.live.close()
 	return nil, nil
 })
 

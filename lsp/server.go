@@ -12,6 +12,8 @@ import (
 
 	"go.lsp.dev/jsonrpc2"
 
+	"example.org/tundish/check"
+	"example.org/tundish/check/report/sheet"
 	"example.org/tundish/lang"
 )
 
@@ -19,6 +21,8 @@ import (
 type Options struct {
 	Version string
 	Log     io.Writer // trace of every message; nil: none
+	// Figures draws what the live sheet shows of a plant; nil: no figures.
+	Figures func(*check.Report) []sheet.Figure
 }
 
 // Server is one session with one client.
@@ -40,6 +44,7 @@ type Server struct {
 	publish chan struct{}
 	sent    map[string]sentDiagnostics // by URI, of the publisher alone
 	tokens  tokenMemory
+	live    *live
 	exited  bool
 }
 
@@ -67,6 +72,7 @@ func on(method string, f feature) bool {
 func Run(ctx context.Context, in io.Reader, out io.Writer, opts Options) int {
 	s := &Server{opts: opts, cache: lang.NewCache(), pulled: map[string]bool{}, publish: make(chan struct{}, 1), sent: map[string]sentDiagnostics{}, config: newConfiguration()}
 	s.disk = &disk{cache: s.cache, files: map[string]diskFile{}}
+	s.live = &live{server: s}
 	s.snap = &snapshot{server: s, docs: map[string]*document{}, byPath: map[string]*document{}}
 	s.front = &front{
 		stream: newStream(in, out, opts.Log), handle: s.handle, notify: s.notify, snapshot: s.current, answered: s.answered, ready: s.ready,
@@ -78,6 +84,7 @@ func Run(ctx context.Context, in io.Reader, out io.Writer, opts Options) int {
 	s.front.run(ctx, func() bool { return s.exited })
 	cancel()
 	wg.Wait()
+	s.live.close()
 	s.front.close()
 	s.disk.release()
 	if s.state == stopping {

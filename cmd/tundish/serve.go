@@ -21,7 +21,7 @@ func runServe(args []string, s std) int {
 	if code, done := parse(fs, args, s); done {
 		return code
 	}
-	opts := lsp.Options{Version: version}
+	opts := lsp.Options{Version: version, Figures: figures}
 	if *logFile != "" {
 		f, err := os.OpenFile(*logFile, os.O_CREATE|os.O_WRONLY|os.O_TRUNC, 0o600)
 		if err != nil {

@@ -26,6 +26,9 @@ type Options struct {
 	// Head is further markup for the head of the page, for a page that renews
 	// itself in the editor.
 	Head template.HTML
+	// Notice is a sentence above the sheet, such as that the text has changed
+	// since; empty: none.
+	Notice string
 }
 
 // Figure is one drawing or plot, an SVG fragment.
