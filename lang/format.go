@@ -119,7 +119,13 @@ func (p *printer) statement(st *Statement, depth int) {
 	p.begin(st.Base, depth)
 	head := p.head.text(st, depth > 0)
 	if strings.IndexByte(head, '\n') >= 0 { // a bracket over several lines
-		head = strings.ReplaceAll(strings.ReplaceAll(head, "\r\n", "\n"), "\n", p.end)
+		for strings.Contains(head, "\r\n") {
+			head = strings.ReplaceAll(head, "\r\n", "\n")
+		}
+		head = strings.ReplaceAll(head, "\n", p.end)
+	}
+	if p.b.Len() == 0 && bomLen(head) > 0 {
+		p.b.WriteByte(' ') // at the start of the text it would be taken for the mark of the file
 	}
 	p.b.WriteString(head)
 	inside := st.HeadSpan()
@@ -130,7 +136,13 @@ func (p *printer) statement(st *Statement, depth int) {
 		p.trailing(inside.End)
 		return
 	}
-	p.b.WriteString(" {")
+	if st.Head.Problem != nil && swallowsBrace(head) {
+		p.b.WriteString(p.end)
+		p.begin(st.Braces.Start, depth)
+		p.b.WriteByte('{')
+	} else {
+		p.b.WriteString(" {")
+	}
 	p.trailing(st.Braces.Start + 1)
 	p.fresh = true
 	p.block(st.Block, depth+1)
@@ -140,6 +152,14 @@ func (p *printer) statement(st *Statement, depth int) {
 	p.b.WriteByte('}')
 	p.trailing(st.Braces.End)
 	p.fresh = false
+}
+
+// swallowsBrace tells that a brace behind a head would become part of a text that
+// is not closed.
+func swallowsBrace(head string) bool {
+	from := strings.LastIndexByte(head, '\n') + 1
+	toks := lexLine(head, from, len(head), nil)
+	return len(toks) > 0 && toks[len(toks)-1].Kind == UnclosedToken
 }
 
 // HeadText is the canonical text of a statement without its block; aligned

@@ -39,84 +39,88 @@ func inRange(t *testing.T, s Span, n int) {
 func FuzzParse(f *testing.F) {
 	seeds(f)
 	cache := NewCache()
-	f.Fuzz(func(t *testing.T, text string) {
-		file := Parse(NewSource("f.plant", text), nil)
-		Bind(file, Language())
-		again := Parse(NewSource("f.plant", text), cache)
-		Bind(again, Language())
-		if len(file.Problems) != len(again.Problems) {
-			t.Fatalf("%d problems without cache, %d with", len(file.Problems), len(again.Problems))
+	f.Fuzz(func(t *testing.T, text string) { checkParse(t, cache, text) })
+}
+
+func checkParse(t *testing.T, cache *Cache, text string) {
+	file := Parse(NewSource("f.plant", text), nil)
+	Bind(file, Language())
+	again := Parse(NewSource("f.plant", text), cache)
+	Bind(again, Language())
+	if len(file.Problems) != len(again.Problems) {
+		t.Fatalf("%d problems without cache, %d with", len(file.Problems), len(again.Problems))
+	}
+	for _, p := range file.Problems {
+		inRange(t, p.Span, len(text))
+		if p.Message == "" || p.Rule == "" {
+			t.Fatalf("a problem without words: %+v", p)
 		}
-		for _, p := range file.Problems {
-			inRange(t, p.Span, len(text))
-			if p.Message == "" || p.Rule == "" {
-				t.Fatalf("a problem without words: %+v", p)
-			}
-		}
-		count := func(f *File) (n int) {
-			Walk(f, func(st *Statement) bool {
-				inRange(t, st.HeadSpan(), len(text))
-				inRange(t, st.Span(), len(text))
-				for _, it := range st.Head.Items {
-					inRange(t, st.Abs(it.Span), len(text))
-					for _, e := range it.Exprs {
-						inRange(t, st.Abs(e.Span), len(text))
-					}
+	}
+	count := func(f *File) (n int) {
+		Walk(f, func(st *Statement) bool {
+			inRange(t, st.HeadSpan(), len(text))
+			inRange(t, st.Span(), len(text))
+			for _, it := range st.Head.Items {
+				inRange(t, st.Abs(it.Span), len(text))
+				for _, e := range it.Exprs {
+					inRange(t, st.Abs(e.Span), len(text))
 				}
-				for _, child := range st.Block {
-					if child.Parent != st {
-						t.Fatalf("a statement in a block that is not its parent's")
-					}
+			}
+			for _, child := range st.Block {
+				if child.Parent != st {
+					t.Fatalf("a statement in a block that is not its parent's")
 				}
-				n++
-				return true
-			})
-			return n
-		}
-		if a, b := count(file), count(again); a != b {
-			t.Fatalf("%d statements without cache, %d with", a, b)
-		}
-		for i := range file.Problems {
-			if a, b := file.Problems[i], again.Problems[i]; a.Span != b.Span || a.Rule != b.Rule || a.Message != b.Message {
-				t.Fatalf("without cache %+v, with %+v", a, b)
 			}
+			n++
+			return true
+		})
+		return n
+	}
+	if a, b := count(file), count(again); a != b {
+		t.Fatalf("%d statements without cache, %d with", a, b)
+	}
+	for i := range file.Problems {
+		if a, b := file.Problems[i], again.Problems[i]; a.Span != b.Span || a.Rule != b.Rule || a.Message != b.Message {
+			t.Fatalf("without cache %+v, with %+v", a, b)
 		}
-		comments := 0
-		for _, tok := range Tokens(text) {
-			inRange(t, tok.Span, len(text))
-			if tok.Kind == CommentToken {
-				comments++
-			}
+	}
+	comments := 0
+	for _, tok := range Tokens(text) {
+		inRange(t, tok.Span, len(text))
+		if tok.Kind == CommentToken {
+			comments++
 		}
-		if len(text) <= MaxFileSize && (comments != len(file.Comments) || comments != len(again.Comments)) {
-			t.Fatalf("%d comments, %d and %d kept", comments, len(file.Comments), len(again.Comments))
-		}
-	})
+	}
+	if len(text) <= MaxFileSize && (comments != len(file.Comments) || comments != len(again.Comments)) {
+		t.Fatalf("%d comments, %d and %d kept", comments, len(file.Comments), len(again.Comments))
+	}
 }
 
 // FuzzFormat: formatting is idempotent, keeps every comment and every text, and
 // the meaning of what can be read.
 func FuzzFormat(f *testing.F) {
 	seeds(f)
-	f.Fuzz(func(t *testing.T, text string) {
-		if !utf8.ValidString(text) {
-			t.Skip("a file that is no text is given back unchanged")
-		}
-		file := bound(text)
-		once := Format(file)
-		if got := Apply(text, FormatRange(file, 0, file.Source.Lines())); got != once {
-			t.Fatalf("the edits of all lines give another text:\n%q\n%q", got, once)
-		}
-		if got := Apply(once, Edits(once, text)); got != text {
-			t.Fatalf("the edits back give another text:\n%q\n%q", got, text)
-		}
-		if twice := formatText(once); twice != once {
-			t.Fatalf("not idempotent:\n%q\n%q", once, twice)
-		}
-		if a, b := kinds(text), kinds(once); a != b {
-			t.Fatalf("something was lost:\n%s\n%s", a, b)
-		}
-	})
+	f.Fuzz(checkFormat)
+}
+
+func checkFormat(t *testing.T, text string) {
+	if !utf8.ValidString(text) {
+		return // a file that is no text is given back unchanged
+	}
+	file := bound(text)
+	once := Format(file)
+	if got := Apply(text, FormatRange(file, 0, file.Source.Lines())); got != once {
+		t.Fatalf("the edits of all lines give another text:\n%q\n%q", got, once)
+	}
+	if got := Apply(once, Edits(once, text)); got != text {
+		t.Fatalf("the edits back give another text:\n%q\n%q", got, text)
+	}
+	if twice := formatText(once); twice != once {
+		t.Fatalf("not idempotent:\n%q\n%q\n%q", text, once, twice)
+	}
+	if a, b := kinds(text), kinds(once); a != b {
+		t.Fatalf("something was lost from %q:\n%s\n%s", text, a, b)
+	}
 }
 
 func formatText(text string) string { return Format(bound(text)) }
