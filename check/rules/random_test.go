@@ -33,36 +33,54 @@ func (p *randomPlants) judge(text string) *check.Report {
 	return check.Run(check.Input{Plant: plant.Resolve(f, func(string) (*lang.File, error) { return p.cat, nil }), Rules: All(), Today: lang.Date{Year: 2026, Month: 2, Day: 1}})
 }
 
-// A thousand sound plants at random give no error, no warning and no open
-// question.
+// A thousand sound plants of each shape at random give no error, no warning and
+// no open question.
 func TestSoundAtRandom(t *testing.T) {
 	n := 1000
 	if testing.Short() {
 		n = 100
 	}
 	p := newRandomPlants(t)
-	bad := 0
-	for seed := range uint64(n) {
-		text := plants.Sound(rand.New(rand.NewPCG(seed, 1)))
-		rep := p.judge(text)
-		for i := range rep.Findings {
-			f := &rep.Findings[i]
-			if f.Severity == lang.Note {
-				continue
+	for _, shape := range shapes {
+		t.Run(shape.name, func(t *testing.T) {
+			bad, size := 0, 0
+			for seed := range uint64(n) {
+				text := shape.plant(rand.New(rand.NewPCG(seed, 1)))
+				size += len(text)
+				rep := p.judge(text)
+				for i := range rep.Findings {
+					f := &rep.Findings[i]
+					if f.Severity == lang.Note {
+						continue
+					}
+					src := rep.Plant.File.Source
+					line := src.LineOf(f.Span.Start)
+					t.Errorf("seed %d: %s %s: %s\n    %s", seed, f.Severity, f.Rule, f.Message, src.Text[src.LineStart(line):src.LineStart(line+1)])
+					bad++
+				}
+				for i := range rep.Unknowns {
+					t.Errorf("seed %d: %s not evaluated, needs %s", seed, rep.Unknowns[i].Rule, rep.Unknowns[i].Needs)
+					bad++
+				}
+				if bad > 20 {
+					t.Fatal("and so on")
+				}
 			}
-			src := rep.Plant.File.Source
-			line := src.LineOf(f.Span.Start)
-			t.Errorf("seed %d: %s %s: %s\n    %s", seed, f.Severity, f.Rule, f.Message, src.Text[src.LineStart(line):src.LineStart(line+1)])
-			bad++
-		}
-		for i := range rep.Unknowns {
-			t.Errorf("seed %d: %s not evaluated, needs %s", seed, rep.Unknowns[i].Rule, rep.Unknowns[i].Needs)
-			bad++
-		}
-		if bad > 20 {
-			t.Fatal("and so on")
-		}
+			if mean := size / n; shape.bytes != 0 && (mean < shape.bytes*9/10 || mean > shape.bytes*11/10) {
+				t.Errorf("a plant has %d bytes, not about %d", mean, shape.bytes)
+			}
+		})
 	}
+}
+
+// shapes are the kinds of text that the generator makes.
+var shapes = []struct {
+	name  string
+	plant func(*rand.Rand) string
+	bytes int // that it has on the average; 0: as it comes
+}{
+	{"whole", plants.Sound, 0},
+	{"short", plants.Short, 3000},
 }
 
 // Each kind of fault, put into sound plants, is found by its own rule, and no

@@ -36,8 +36,7 @@ func randomFiles(t testing.TB, n int) []packed {
 		r := rand.New(rand.NewPCG(uint64(i), 3))
 		text := plants.Sound(r)
 		if i%4 == 3 {
-			f := &plants.Faults[r.IntN(len(plants.Faults))]
-			text, _ = f.Break(text)
+			text, _ = plants.Seeded(r, text)
 		}
 		text = strings.Replace(text, `use "catalogue.plant"`, `use "../catalogue.plant"`, 1)
 		out = append(out, packed{fmt.Sprintf("%02d/p%04d.plant", i%7, i), text})
@@ -298,7 +297,7 @@ func TestInterruptAndShield(t *testing.T) {
 	}
 }
 
-// BenchmarkLint times whole runs over random plants of about 5 kB, a tenth of
+// BenchmarkLint times whole runs over random plants of about 3 kB, a tenth of
 // them faulty, and gives files by second.
 func BenchmarkLint(b *testing.B) {
 	for _, n := range []int{1000, 10000} {
@@ -314,7 +313,7 @@ func BenchmarkLint(b *testing.B) {
 				r := rand.New(rand.NewPCG(uint64(i), 4))
 				text := plants.Short(r)
 				if i%10 == 0 {
-					text, _ = plants.Faults[r.IntN(len(plants.Faults))].Break(text)
+					text, _ = plants.Seeded(r, text)
 				}
 				size += len(text)
 				files = append(files, packed{fmt.Sprintf("p%06d.plant", i), text})

@@ -26,10 +26,12 @@ func (f *Fault) Break(text string) (broken string, ok bool) {
 }
 
 // fault makes an entry. The patterns count in lines: "^" and "$" are ends of a
-// line.
+// line. Columns are a matter of taste: several blanks stand for any number.
 func fault(rule, old, to string, also ...string) Fault {
-	return Fault{Rule: rule, Also: also, old: regexp.MustCompile("(?m)" + old), new: to}
+	return Fault{Rule: rule, Also: also, old: regexp.MustCompile("(?m)" + columns.ReplaceAllString(old, " +")), new: to}
 }
+
+var columns = regexp.MustCompile(` {2,}`)
 
 // line takes a whole line out.
 func line(rule, start string, also ...string) Fault {

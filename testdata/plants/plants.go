@@ -53,7 +53,8 @@ type values struct {
 	Arrangement, Rows, Sections, Hang, Fronts  string
 	FrameMass, Depth, Offset, Hoist            string
 	RoomLong, RoomWide                         string
-	Meter, GasSize, GasLength, Rise, ManLength string
+	Meter, MeterSize, Feeds                    string
+	GasSize, GasLength, Rise, ManLength        string
 	DropSize, GasValve, WaterStop              string
 	Order, HeaderSize, HeaderLength            string
 	BranchSize, PF, PR                         string
@@ -76,13 +77,24 @@ var (
 
 // Sound gives the text of a sound plant. The same source of random numbers gives
 // the same text.
-func Sound(r *rand.Rand) string {
+func Sound(r *rand.Rand) string { return write(soundTemplate, draw(r)) }
+
+func write(t *template.Template, v *values) string {
+	var b strings.Builder
+	if err := t.Execute(&b, v); err != nil {
+		panic(err) // the templates are part of this package and tested
+	}
+	return b.String()
+}
+
+// draw draws the values of a plant.
+func draw(r *rand.Rand) *values {
 	u := units[r.IntN(len(units))]
 	n := 1 + r.IntN(8)
 	if u.input*float64(n) < 70 {
 		n = 2 // smaller plants follow other standards
 	}
-	v := values{
+	v := &values{
 		Name: names[r.IntN(len(names))] + " " + kinds[r.IntN(len(kinds))], Building: kinds[r.IntN(len(kinds))],
 		Altitude: r.IntN(400), Outside: -2 - r.IntN(6), Type: u.typ, Pump: u.pump, N: n,
 		Units: span("U", n), Connectors: span("C", n), Drops: span("GD", n), Flows: span("FB", n), Returns: span("RB", n),
@@ -108,6 +120,10 @@ func Sound(r *rand.Rand) string {
 	meter := 0.067
 	if input/9.7 > 34 {
 		v.Meter, meter = "100 m3/h least 0.65 m3/h loss 1.32 mbar diaphragm volume 0.182 m3 cyclic-volume 0.057 m3", 0.182
+	}
+	v.MeterSize, _, _ = strings.Cut(v.Meter, " ")
+	if v.Feeds = v.Units; backs {
+		v.Feeds = v.List
 	}
 	gas := pick(input, 55, 40, 95, 50, 190, 65, 330, 80, 1e9, 100)
 	gasLength, man := 5+9*r.Float64(), u.pitch*float64(max(n-1, 1))
@@ -139,11 +155,7 @@ func Sound(r *rand.Rand) string {
 	v.CondSize, v.Neutraliser = fmt.Sprint(pick(float64(n), 4, 40, 1e9, 50)), num(10*math.Ceil(input*0.03), 0)
 	v.High, v.Low = num(50*math.Ceil(input*2.2/50), 0), num(50*math.Ceil(input*4.4/50), 0)
 	v.Panel = fmt.Sprint(pick(float64(n), 2, 20, 5, 40, 1e9, 63))
-	var b strings.Builder
-	if err := soundTemplate.Execute(&b, v); err != nil {
-		panic(err) // the template is part of this package and tested
-	}
-	return b.String()
+	return v
 }
 
 // frame lays the units out in one row or two.
