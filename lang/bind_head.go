@@ -18,12 +18,51 @@ func bindHead(h *Head, row *Row) *Bound {
 		w.b.Fields = make([]Field, 0, n)
 	}
 	i := w.leadingName()
+	if w.wholly(i) {
+		return w.b
+	}
 	for i < len(h.Items) {
 		i = w.item(i)
 	}
 	w.required()
 	return w.b
 }
+
+// wholly binds a statement of the design that says nothing but none or unknown
+// at i: the part is stated to be absent, or open. Nothing more is asked of it.
+func (w *walk) wholly(i int) bool {
+	if i != len(w.h.Items)-1 || w.row.Stage < 1 || w.row.Stage > lastDesignStage {
+		return false
+	}
+	it := &w.h.Items[i]
+	e := it.Exprs[0]
+	if len(it.Exprs) > 1 || e.Kind != WordExpr || e.Text != "none" && e.Text != "unknown" {
+		return false
+	}
+	var first *Slot
+	for k := range w.row.Slots {
+		s := &w.row.Slots[k]
+		if s.Type == FlagType {
+			continue
+		}
+		if s.Label == "" && s.Suffix == "" {
+			first = s
+			break
+		}
+		if first == nil {
+			first = s
+		}
+	}
+	if first == nil {
+		return false
+	}
+	w.fill(first, Span{}, it)
+	return true
+}
+
+// lastDesignStage is the last stage that designs parts; persons, records,
+// deviations and cautions come behind it.
+const lastDesignStage = 14
 
 func (w *walk) problem(p Problem) {
 	if p.Severity == Note {
