@@ -55,6 +55,9 @@ func (v Value) Known() bool { return v.Given && v.State == lang.Known }
 // Absent reports a stated absence: the word none.
 func (v Value) Absent() bool { return v.Given && v.State == lang.Absent }
 
+// Open reports stated open work: the word unknown.
+func (v Value) Open() bool { return v.Given && v.State == lang.ToBeFound }
+
 // Is reports whether the value is this word.
 func (v Value) Is(word string) bool { return v.Known() && v.Word == word }
 

@@ -15,11 +15,15 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		for _, b := range p.Plant.ByKind("bend") {
 			piece, ok := b.Ref("on")
+			where := ""
+			if ok {
+				where = " on " + piece.Part.Label()
+			}
 			hidden := b.Has("concealed") || ok && piece.Part.Has("concealed")
 			if hidden && !b.Has("inspection") {
 				end := b.Stmt.HeadSpan().End
 				p.Report(b, check.Finding{
-					Message: "The hidden bend on " + piece.Part.Label() + " cannot be inspected.",
+					Message: "The hidden bend" + where + " has no inspection opening.",
 					Fixes:   []lang.Fix{{Title: "Give the bend an inspection opening", Best: true, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: " inspection"}}}},
 				})
 			}

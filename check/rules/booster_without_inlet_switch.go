@@ -17,6 +17,10 @@ var _ = register(check.Rule{
 			if b.First().Absent() || b.Has("inlet-switch") {
 				continue
 			}
+			if undecided(b) {
+				p.Unknown(b, "whether there is a booster")
+				continue
+			}
 			end := b.Stmt.HeadSpan().End
 			p.Absent(b, "the inlet switch", check.Finding{Message: "The booster has no switch that stops it when its inlet pressure is low.", Fixes: []lang.Fix{{Title: "Add an inlet switch", Best: true, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: " inlet-switch"}}}}})
 		}

@@ -18,7 +18,11 @@ var _ = register(check.Rule{
 			return
 		}
 		for _, d := range block.Children("detector") {
-			if d.Get("gas").Is("carbon-monoxide") {
+			switch gas := d.Get("gas"); {
+			case gas.Is("carbon-monoxide"):
+				return
+			case !gas.Known():
+				p.Unknown(d, "the gas that "+d.Label()+" detects")
 				return
 			}
 		}

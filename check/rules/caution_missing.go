@@ -71,9 +71,16 @@ var cautionTriggers = []cautionTrigger{
 		firstUnit,
 	},
 	{
-		"flue", lang.Warning, "a shared flue with push-fit seals", "Products can enter a stopped unit. Check each damper yearly. Wet seals with water-based lubricant only.",
+		"flue", lang.Warning, "a flue that units share", "Products can enter a stopped unit. Check each damper yearly. Wet seals with water-based lubricant only.",
 		cite.Source{Work: "practice of seal suppliers for push-fit flues", Read: cite.Practice},
-		func(pl *plant.Plant) *plant.Part { return pl.One("flue") },
+		func(pl *plant.Plant) *plant.Part {
+			for _, fl := range pl.ByKind("flue") {
+				if len(fl.Children("connector")) > 1 {
+					return fl
+				}
+			}
+			return nil
+		},
 	},
 	{
 		"pressure", lang.Warning, "a sealed circuit", "Do not open the circuit hot. Put safety valves back after the strength test.",
@@ -154,7 +161,10 @@ var cautionTriggers = []cautionTrigger{
 			if i := pl.Block("water-quality").Child("inhibitor"); i != nil && i.First().Known() {
 				return i
 			}
-			return pl.Block("separation").Child("glycol")
+			if g := pl.Block("separation").Child("glycol"); g != nil && g.First().Known() {
+				return g
+			}
+			return nil
 		},
 	},
 	{

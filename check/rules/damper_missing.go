@@ -24,14 +24,14 @@ var _ = register(check.Rule{
 					continue
 				}
 				d := ref.Part.Child("damper")
-				f := check.Finding{Message: ref.Part.Label() + " has no non-return damper, but shares " + fl.Label() + " with " + lang.Num(float64(len(cons)-1), 3) + " others."}
+				f := check.Finding{Message: ref.Part.Label() + " has no non-return damper, but shares " + fl.Label() + " with " + counted(float64(len(cons)-1), "other unit") + "."}
 				switch v := d.First(); {
 				case d == nil:
 					p.Absent(ref.Part, "the damper of "+ref.Part.Label(), f)
 				case v.Absent():
 					f.Span = d.Span()
 					p.Report(ref.Part, f)
-				case v.Given && v.State == lang.ToBeFound:
+				case undecided(d):
 					p.Unknown(d, "whether "+ref.Part.Label()+" has a damper")
 				}
 			}

@@ -16,10 +16,16 @@ var _ = register(check.Rule{
 		el := p.Plant.Block("electrical")
 		for _, u := range p.Plant.Units() {
 			d := u.Child("damper")
-			if d == nil || d.Get("kind").Is("non-return") && !d.Get("closes-by").Is("drive") {
+			if d == nil || d.First().Absent() {
 				continue
 			}
-			if d.First().Absent() {
+			kind, by := d.Get("kind"), d.Get("closes-by")
+			switch {
+			case kind.Is("motorized"), by.Is("drive"):
+			case kind.Known(), by.Known():
+				continue // a spring or its weight closes it
+			default:
+				p.Unknown(u, "whether a drive closes the damper of "+u.Label())
 				continue
 			}
 			if el == nil {

@@ -15,13 +15,7 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("gas-run")
 		for _, m := range block.Children("manifold") {
-			found := false
-			for _, pp := range block.Children("purge-point") {
-				if ref, ok := pp.Ref("of"); ok && ref.Part == m {
-					found = true
-				}
-			}
-			if !found {
+			if !blanked(block.Children("purge-point"), m) {
 				p.Absent(m, "the purge point of "+m.Label(), check.Finding{Message: "The dead end of " + m.Label() + " has no purge point."})
 			}
 		}

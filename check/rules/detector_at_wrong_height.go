@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"strings"
+
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
 	"example.org/tundish/lang"
@@ -33,17 +35,21 @@ var _ = register(check.Rule{
 				case place.Is("floor"):
 					wrong = "floor"
 				case height.Known() && height.Num < 1.0:
-					wrong = lang.In(height.Num, "m") + " above the floor"
+					wrong = lang.In(height.Num, "m") + " above-floor"
 				}
 			}
-			if !place.Given && !height.Given {
+			if !gas.Known() {
+				p.Unknown(d, "the gas that "+d.Label()+" detects")
+				continue
+			}
+			if !place.Known() && !height.Known() {
 				p.Unknown(d, "where "+d.Label()+" hangs")
 				continue
 			}
 			if wrong == "" {
 				continue
 			}
-			f := check.Finding{Found: wrong, Limit: want, Message: d.Label() + " watches for " + gas.Word + " at the " + wrong + ", where it does not collect first; hang it at the " + want + "."}
+			f := check.Finding{Found: wrong, Limit: want, Message: d.Label() + " watches for " + strings.ReplaceAll(gas.Word, "-", " ") + " " + where(wrong) + ", where it does not collect first; hang it " + where(want) + "."}
 			if place.Known() {
 				f.Span = place.Span()
 				f.Fixes = []lang.Fix{{Title: "Hang it at " + want, Best: true, Edits: []lang.Edit{{Span: place.Span(), NewText: want}}}}
@@ -52,3 +58,11 @@ var _ = register(check.Rule{
 		}
 	},
 })
+
+// where says a place of a detector in a sentence.
+func where(place string) string {
+	if height, ok := strings.CutSuffix(place, " above-floor"); ok {
+		return height + " above the floor"
+	}
+	return "at the " + place
+}

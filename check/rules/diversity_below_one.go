@@ -15,7 +15,12 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		d := p.Plant.Block("gas-run").Child("diversity")
 		v := d.First()
-		if !v.Known() || v.Num >= 1-1e-9 || p.Plant.Block("basis").Get("firing").Is("locked-in-turn") {
+		firing := p.Plant.Block("basis").Get("firing")
+		if !v.Known() || v.Num >= 1-1e-9 || firing.Is("locked-in-turn") {
+			return
+		}
+		if firing.Open() {
+			p.Unknown(d, "whether all units may fire at once (firing)")
 			return
 		}
 		p.Report(d, check.Finding{Span: v.Span(), Found: lang.In(v.Num, "ratio"), Limit: "1 ratio", Message: "The gas run counts " + lang.In(v.Num, "%") + " of the units, but all may fire at once.", Fixes: []lang.Fix{{Title: "Count all units", Best: true, Edits: []lang.Edit{{Span: d.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: "1 ratio"}}}}})

@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -17,7 +18,7 @@ var _ = register(check.Rule{
 		for _, kind := range [...]string{"condensate-pipe", "gully"} {
 			for _, part := range p.Plant.ByKind(kind) {
 				v := part.Get("material")
-				if !v.Known() || !bad[v.Word] || kind == "gully" && len(p.Plant.ByKind("neutraliser")) > 0 {
+				if !v.Known() || !bad[v.Word] || kind == "gully" && len(p.Plant.ByKind("neutraliser")) > 0 || neutralised(part) {
 					continue
 				}
 				f := check.Finding{Span: v.Span(), Found: v.Word, Limit: "plastic, stoneware or stainless", Message: part.Label() + " is of " + v.Word + ", which condensate of pH 3 to 5 eats."}
@@ -29,3 +30,14 @@ var _ = register(check.Rule{
 		}
 	},
 })
+
+// neutralised tells a pipe that takes nothing but what a neutralizer has treated.
+func neutralised(pipe *plant.Part) bool {
+	from := pipe.Refs("from")
+	for _, r := range from {
+		if r.Part.Kind != "neutraliser" {
+			return false
+		}
+	}
+	return len(from) > 0
+}

@@ -22,7 +22,9 @@ var _ = register(check.Rule{
 			return
 		}
 		var found *plant.Part
+		open := false
 		for _, v := range block.Children("valve") {
+			open = open || !v.Get("kind").Known()
 			if v.Get("kind").Is("emergency") {
 				found = v
 				if v.Has("fail-closed") {
@@ -33,6 +35,10 @@ var _ = register(check.Rule{
 		if found != nil {
 			end := found.Stmt.HeadSpan().End
 			p.Absent(found, "fail-closed", check.Finding{Message: found.Label() + " does not shut when power fails.", Fixes: []lang.Fix{{Title: "Make it fail-closed", Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: " fail-closed"}}}}})
+			return
+		}
+		if open {
+			p.Unknown(block, "what each valve of the gas run is for")
 			return
 		}
 		p.Absent(block, "an emergency valve", check.Finding{Message: "The gas run has no emergency valve that shuts when power fails."})

@@ -21,6 +21,16 @@ var _ = register(check.Rule{
 			p.Unknown(doors[0], "an air block with the emergency stops")
 			return
 		}
+		exits := 0
+		for _, d := range doors {
+			if d.Has("exit") {
+				exits++
+			}
+		}
+		if exits == 0 && len(doors) > 1 {
+			p.Unknown(doors[0], "which door is an exit")
+			return
+		}
 		for _, d := range doors {
 			if !d.Has("exit") && len(doors) > 1 {
 				continue

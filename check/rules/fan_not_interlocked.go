@@ -33,7 +33,11 @@ var _ = register(check.Rule{
 					add += " " + w
 				}
 			}
-			p.Absent(fan, "the interlock of "+fan.Label(), check.Finding{Message: "The burners go on when " + fan.Label() + " fails.", Fixes: []lang.Fix{{Title: "Write" + add, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: add}}}}})
+			says := "Nothing stops the burners when " + fan.Label() + " fails."
+			if fan.Has("stops-firing") {
+				says = "The flow of " + fan.Label() + " is not proved, so its failure may go unseen and the burners go on."
+			}
+			p.Absent(fan, "the interlock of "+fan.Label(), check.Finding{Message: says, Fixes: []lang.Fix{{Title: "Write" + add, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: add}}}}})
 		}
 	},
 })

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"strings"
+
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
 	"example.org/tundish/lang"
@@ -18,7 +20,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			s := fl.Child("firing-cases")
-			if s == nil {
+			if s == nil || s.First().Open() {
 				p.Unknown(fl, "the firing cases that "+fl.Label()+" was checked in")
 				continue
 			}
@@ -36,9 +38,13 @@ var _ = register(check.Rule{
 				continue
 			}
 			end := s.Stmt.HeadSpan().End
+			cases := " the case" + add[1:]
+			if strings.Count(add, ",") > 1 {
+				cases = " the cases" + add[1:]
+			}
 			p.Report(fl, check.Finding{
-				Span: s.Span(), Message: fl.Label() + " was not checked in the cases" + add[1:] + ".",
-				Fixes: []lang.Fix{{Title: "Name the cases" + add[1:], Best: true, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: add}}}},
+				Span: s.Span(), Message: fl.Label() + " is not said to have been checked in" + cases + ".",
+				Fixes: []lang.Fix{{Title: "Name" + cases, Best: true, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: add}}}},
 			})
 		}
 	},

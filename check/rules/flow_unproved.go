@@ -21,7 +21,7 @@ var _ = register(check.Rule{
 		}
 		for _, u := range p.Plant.Units() {
 			pump := u.Child("pump")
-			if pump == nil || pump.Has("flow-proving") || stops[pump.Address] {
+			if pump == nil || pump.First().Absent() || undecided(pump) || pump.Has("flow-proving") || stops[pump.Address] {
 				continue
 			}
 			if low := u.Child("low-water"); low.Get("senses").Is("flow") {

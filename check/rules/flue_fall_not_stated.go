@@ -15,7 +15,11 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		for _, kind := range [...]string{"connector", "flue-header", "run"} {
 			for _, part := range p.Plant.ByKind(kind) {
-				if part.Get("falls").Given || part.Get("rise").Known() && part.Kind == "run" {
+				if part.Get("falls").Open() {
+					p.Unknown(part, "the fall of "+part.Label())
+					continue
+				}
+				if rise := part.Get("rise"); part.Get("falls").Known() || rise.Known() && rise.Num != 0 && part.Kind == "run" {
 					continue
 				}
 				end := part.Stmt.HeadSpan().End

@@ -43,9 +43,11 @@ func judgeFallTarget(p *check.Pass, part *plant.Part) {
 		switch ref.Part.Kind {
 		case "unit", "flue-trap", "trap":
 			continue
-		case "connector", "flue-header":
-			if ref.Part != part {
-				continue // a piece may fall into the next one, which has its own drain to answer for
+		case "connector", "flue-header", "run":
+			// A piece may fall into the next one, which has its own drain to answer
+			// for, unless that one falls back into this.
+			if ref.Part != part && !fallsInto(ref.Part, part) {
+				continue
 			}
 		}
 		p.Report(part, check.Finding{
@@ -54,4 +56,13 @@ func judgeFallTarget(p *check.Pass, part *plant.Part) {
 		})
 		return
 	}
+}
+
+func fallsInto(from, to *plant.Part) bool {
+	for _, ref := range from.Refs("towards") {
+		if ref.Part == to {
+			return true
+		}
+	}
+	return false
 }

@@ -15,9 +15,14 @@ var _ = register(check.Rule{
 	Mend:    "take a flue of class W",
 	Sources: sources(cite.Source{Work: "EN 1443", Clause: "resistance to condensate, W and D", Read: cite.Published}),
 	Run: func(p *check.Pass) {
-		condensing := false
+		condensing, known := false, len(p.Plant.Units()) > 0
 		for _, u := range p.Plant.Units() {
-			condensing = condensing || u.Child("kind").Get("condensing").Is("condensing")
+			v := u.Child("kind").Get("condensing")
+			condensing = condensing || v.Is("condensing")
+			known = known && v.Known()
+		}
+		if known && !condensing {
+			return
 		}
 		for _, part := range classedPieces(p.Plant) {
 			for _, w := range strings.Split(part.Get("class").Word, "-") {

@@ -16,7 +16,7 @@ var _ = register(check.Rule{
 		limit := p.Limit("flue-support-spacing")
 		for _, fl := range p.Plant.ByKind("flue") {
 			s := fl.Child("support")
-			if s == nil {
+			if s == nil || undecided(s) {
 				p.Unknown(fl, "the supports of "+fl.Label())
 				continue
 			}

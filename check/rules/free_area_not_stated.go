@@ -14,7 +14,11 @@ var _ = register(check.Rule{
 	Sources: sources(ventilation.SourceLouverUK),
 	Run: func(p *check.Pass) {
 		for _, o := range p.Plant.ByKind("opening") {
-			if g := o.Get("gross"); g.Known() && !o.Get("free").Given {
+			if g := o.Get("gross"); g.Known() && !o.Get("free").Known() {
+				if o.Get("free").Open() {
+					p.Unknown(o, "the free area of "+o.Label())
+					continue
+				}
 				p.Report(o, check.Finding{Span: g.Span(), Found: lang.In(g.Num, "cm2") + " gross", Limit: "a free area", Message: o.Label() + " states " + lang.In(g.Num, "cm2") + " of frame, but not its free area; a louver gives about half."})
 			}
 		}

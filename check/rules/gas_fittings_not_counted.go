@@ -14,7 +14,14 @@ var _ = register(check.Rule{
 	Sources: sources(cite.Source{Work: "Chadderton, Building Services Engineering", Edition: "5th ed.", Read: cite.Published, Note: "a quarter of the length for fittings"}),
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("gas-run")
-		if block == nil || block.Child("fitting-allowance").First().Known() {
+		if block == nil {
+			return
+		}
+		switch allowance := block.Child("fitting-allowance").First(); {
+		case allowance.Known():
+			return
+		case allowance.Open():
+			p.Unknown(block, "the allowance for fittings")
 			return
 		}
 		for _, kind := range [...]string{"pipe", "drop"} {

@@ -16,8 +16,16 @@ var _ = register(check.Rule{
 		most := p.Limit("limiter-most")
 		for _, u := range p.Plant.Units() {
 			l := u.Child("limiter")
-			if l == nil {
-				p.Absent(u, "the limiter of "+u.Label(), check.Finding{Message: u.Label() + " has no temperature limiter."})
+			if undecided(l) {
+				p.Unknown(l, "whether "+u.Label()+" has a limiter")
+				continue
+			}
+			if l == nil || l.First().Absent() {
+				f := check.Finding{Message: u.Label() + " has no temperature limiter."}
+				if l != nil {
+					f.Span = l.Span()
+				}
+				p.Absent(u, "the limiter of "+u.Label(), f)
 				continue
 			}
 			if v := l.Get("setting"); v.Known() && v.Num > most.Num {

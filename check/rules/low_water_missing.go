@@ -17,11 +17,18 @@ var _ = register(check.Rule{
 			return
 		}
 		s := p.Plant.Block("safety")
-		if s.Child("low-water") != nil || s.Child("pressurisation").Get("low").Known() {
+		there, open := stands(s, "low-water")
+		low := s.Child("pressurisation").Get("low")
+		if there || low.Known() {
 			return
 		}
 		for _, u := range p.Plant.Units() {
-			if u.Child("low-water") == nil {
+			own, maybe := stands(u, "low-water")
+			switch {
+			case own:
+			case maybe || open || low.Open():
+				p.Unknown(u, "whether "+u.Label()+" has a low-water cut-out")
+			default:
 				p.Absent(u, "the low-water cut-out", check.Finding{Message: u.Label() + " stands on the roof and has no low-water cut-out."})
 			}
 		}

@@ -24,11 +24,15 @@ var _ = register(check.Rule{
 			}
 		}
 		for _, u := range p.Plant.Units() {
-			if lw := u.Child("low-water"); lw != nil && !linked[lw] {
+			if lw := u.Child("low-water"); lw != nil && !lw.First().Absent() && !linked[lw] {
+				if undecided(lw) {
+					p.Unknown(u, "whether "+u.Label()+" has a low-water cut-out")
+					continue
+				}
 				p.Absent(u, "the interlock of the low-water cut-out of "+u.Label(), check.Finding{Span: lw.Span(), Message: "The low-water cut-out of " + u.Label() + " stops nothing."})
 			}
 		}
-		if pr := p.Plant.Block("safety").Child("pressurisation"); pr != nil && !linked[pr] && !pr.Has("stops-firing") {
+		if pr := p.Plant.Block("safety").Child("pressurisation"); pr != nil && !pr.First().Absent() && !undecided(pr) && !linked[pr] && !pr.Has("stops-firing") {
 			p.Absent(pr, "the interlock of the pressurization", check.Finding{Message: "The cut-outs of the pressurization unit stop nothing."})
 		}
 	},

@@ -18,10 +18,12 @@ var _ = register(check.Rule{
 			return
 		}
 		switch v := s.Get("protection"); {
+		case v.Open():
+			p.Unknown(s, "what guards the mains")
 		case v.Is("break-tank"), v.Is("air-gap"), v.Is("backflow-preventer"):
 			return
 		case v.Known():
-			p.Report(s, check.Finding{Span: v.Span(), Found: v.Word, Limit: "break-tank, air-gap or backflow-preventer", Message: "The permanent mains link is guarded by a " + v.Word + " only."})
+			p.Report(s, check.Finding{Span: v.Span(), Found: v.Word, Limit: "break-tank, air-gap or backflow-preventer", Message: "The permanent mains link is guarded by a " + v.Word + " only, which does not keep heating water out of the mains."})
 		default:
 			p.Absent(s, "the protection", check.Finding{Message: "The permanent mains link has no protection against backflow."})
 		}

@@ -21,6 +21,11 @@ var _ = register(check.Rule{
 			p.Unknown(nil, "a controls block")
 			return
 		}
+		for _, word := range [...]string{"lead", "bring-on"} {
+			if s := c.Child(word); s.First().Open() {
+				p.Unknown(s, "a value of "+word)
+			}
+		}
 		if c.Child("lead") == nil {
 			p.Absent(c, "the lead change", check.Finding{Message: "Nothing says how the lead among the units changes."})
 		}

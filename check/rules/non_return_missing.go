@@ -19,9 +19,12 @@ var _ = register(check.Rule{
 		}
 		for _, u := range units {
 			pump := u.Child("pump")
-			if pump == nil {
+			if pump == nil || undecided(pump) {
 				p.Unknown(u, "the pump of "+u.Label())
 				continue
+			}
+			if pump.First().Absent() {
+				continue // one pump drives all units the right way
 			}
 			if pump.Has("non-return") || pump.Has("shut-off") || p.Plant.Block("controls").Child("off-units").First().Is("shut") {
 				continue

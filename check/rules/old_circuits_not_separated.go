@@ -15,16 +15,23 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		sep := p.Plant.Block("separation")
 		old := sep.Child("old-circuits")
-		if old == nil || len(sep.Children("exchanger")) > 0 {
+		if old == nil || old.First().Absent() || len(sep.Children("exchanger")) > 0 {
 			return
 		}
 		if old.Get("state").Is("cleaned") && !old.Has("open-vented") && !old.Has("permeable-pipe") {
 			return
 		}
-		if !old.Get("state").Given && !old.Has("open-vented") && !old.Has("permeable-pipe") && !old.Has("open-vented-once") {
+		if !old.Get("state").Known() && !old.Has("open-vented") && !old.Has("permeable-pipe") && !old.Has("open-vented-once") {
 			p.Unknown(old, "what is known of the water of the old circuits")
 			return
 		}
-		p.Absent(old, "an exchanger", check.Finding{Part: "separation", Message: "The old circuits join the new units without a plate exchanger and were not cleaned."})
+		why := "were not cleaned"
+		switch {
+		case old.Has("open-vented"):
+			why = "are open to the air"
+		case old.Has("permeable-pipe"):
+			why = "have pipe that lets oxygen in"
+		}
+		p.Absent(old, "an exchanger", check.Finding{Part: "separation", Message: "The old circuits join the new units without a plate exchanger and " + why + "."})
 	},
 })

@@ -25,7 +25,12 @@ var _ = register(check.Rule{
 		}
 		have := map[string]bool{}
 		for _, o := range block.Children("opening") {
-			have[o.Get("level").Word] = true
+			level := o.Get("level")
+			if !level.Known() {
+				p.Unknown(o, "the level of "+o.Label())
+				return
+			}
+			have[level.Word] = true
 		}
 		if !have["high-level"] {
 			p.Absent(block, "a high opening", check.Finding{Message: "The room has no high opening."})

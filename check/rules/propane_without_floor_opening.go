@@ -18,7 +18,11 @@ var _ = register(check.Rule{
 			return
 		}
 		for _, o := range block.Children("opening") {
-			if o.Get("level").Is("floor-level") {
+			switch level := o.Get("level"); {
+			case level.Is("floor-level"):
+				return
+			case !level.Known():
+				p.Unknown(o, "the level of "+o.Label())
 				return
 			}
 		}

@@ -17,7 +17,11 @@ var _ = register(check.Rule{
 		el := p.Plant.Block("electrical")
 		for _, u := range p.Plant.Units() {
 			pump := u.Child("pump")
-			if pump == nil {
+			if pump == nil || pump.First().Absent() {
+				continue
+			}
+			if undecided(pump) {
+				p.Unknown(u, "the pump of "+u.Label())
 				continue
 			}
 			if el == nil {

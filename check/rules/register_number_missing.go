@@ -18,7 +18,12 @@ var _ = register(check.Rule{
 			if !role.Is("gas-engineer") && !role.Is("commissioning-engineer") {
 				continue
 			}
-			if v := person.Get("register"); !v.Given || v.Known() && v.Word == "" {
+			v := person.Get("register")
+			if v.Open() {
+				p.Unknown(person, "the register number of "+person.Label())
+				continue
+			}
+			if !v.Known() || v.Word == "" {
 				p.Absent(person, "the register number", check.Finding{Message: person.Label() + " is a " + role.Word + " without a register number."})
 			}
 		}

@@ -14,7 +14,11 @@ var _ = register(check.Rule{
 	Sources: sources(cite.Source{Work: "Gas Safety (Installation and Use) Regulations 1998", Clause: "regulation 14", Read: cite.Published}),
 	Run: func(p *check.Pass) {
 		for _, r := range p.Plant.ByKind("regulator") {
-			if v := r.Get("vents-to"); v.Is("inside") {
+			v := r.Get("vents-to")
+			if !v.Known() && !v.Absent() {
+				p.Unknown(r, "where the vent of "+r.Label()+" ends")
+			}
+			if v.Is("inside") {
 				p.Report(r, check.Finding{Span: v.Span(), Message: "The vent of " + r.Label() + " ends indoors.", Fixes: []lang.Fix{{Title: "Lead it outside", Best: true, Edits: []lang.Edit{{Span: r.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: "outside"}}}}})
 			}
 		}

@@ -15,13 +15,16 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		for _, u := range p.Plant.Units() {
 			r := u.Child("relief")
-			if r == nil || r.First().Absent() {
-				continue
+			if r == nil || r.First().Absent() || undecided(r) {
+				continue // relief-missing speaks of it
 			}
 			switch v := r.Get("place"); {
 			case v.Is("system-side"):
 				p.Report(u, check.Finding{Span: v.Span(), Found: "system-side", Limit: "unit-side", Message: "The safety valve of " + u.Label() + " stands outside its isolating valves.", Fixes: []lang.Fix{{Title: "Put it on the unit side", Best: true, Edits: []lang.Edit{{Span: v.Span(), NewText: "unit-side"}}}}})
-			case !v.Known() && u.Child("water-valve") != nil:
+			case !v.Known():
+				if valves, _ := stands(u, "water-valve"); !valves {
+					continue
+				}
 				p.Unknown(r, "on which side of its isolating valves the safety valve of "+u.Label()+" stands")
 			}
 		}

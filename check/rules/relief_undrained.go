@@ -14,8 +14,8 @@ var _ = register(check.Rule{
 	Sources: sources(cite.Source{Work: "EN 12828", Edition: "2012+A1:2014", Read: cite.Published, Note: "extracts"}),
 	Run: func(p *check.Pass) {
 		for _, r := range p.Plant.ByKind("relief") {
-			if r.First().Absent() {
-				continue
+			if r.First().Absent() || undecided(r) {
+				continue // relief-missing speaks of it
 			}
 			if _, ok := r.Ref("discharges-to"); ok {
 				continue
@@ -29,6 +29,10 @@ var _ = register(check.Rule{
 				for _, ref := range d.Refs("from") {
 					piped = piped || ref.Part == r || ref.Part == r.Owner
 				}
+			}
+			if !piped && r.Get("discharges-to").Open() {
+				p.Unknown(r, "where "+label+" discharges to")
+				continue
 			}
 			if !piped {
 				p.Absent(r, "the discharge of "+label, check.Finding{Part: r.Label(), Message: "Nothing says where " + label + " discharges to."})

@@ -18,10 +18,30 @@ var _ = register(check.Rule{
 			if !cross.Known() || cross.Num <= 0 {
 				continue
 			}
-			if s := pipe.Get("sleeves"); s.Known() && s.Num >= cross.Num {
+			said := pipe.Get("sleeves")
+			have := 0.0
+			if said.Known() {
+				have = said.Num
+			}
+			listed := 0.0
+			for _, s := range p.Plant.Block("gas-run").Children("sleeve") {
+				if ref, ok := s.Ref("on"); ok && ref.Part == pipe {
+					listed++
+				}
+			}
+			have = max(have, listed)
+			if have >= cross.Num {
 				continue
 			}
-			p.Absent(pipe, "the sleeves of "+pipe.Label(), check.Finding{Found: lang.Num(pipe.Get("sleeves").Num, 3) + " sleeves", Limit: lang.Num(cross.Num, 3) + " sleeves", Message: pipe.Label() + " crosses " + lang.Num(cross.Num, 3) + " walls or floors with " + lang.Num(pipe.Get("sleeves").Num, 3) + " sleeves."})
+			if said.Open() {
+				p.Unknown(pipe, "the sleeves of "+pipe.Label())
+				continue
+			}
+			walls := "1 wall or floor"
+			if cross.Num != 1 {
+				walls = lang.Num(cross.Num, 3) + " walls or floors"
+			}
+			p.Absent(pipe, "the sleeves of "+pipe.Label(), check.Finding{Found: counted(have, "sleeve"), Limit: "at least " + counted(cross.Num, "sleeve"), Message: pipe.Label() + " crosses " + walls + " with " + counted(have, "sleeve") + "."})
 		}
 	},
 })

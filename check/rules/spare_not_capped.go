@@ -34,7 +34,7 @@ var _ = register(check.Rule{
 			if have >= want.Num {
 				continue
 			}
-			p.Absent(s, "the caps", check.Finding{Found: lang.Num(have, 3) + " caps", Limit: lang.Num(want.Num, 3) + " caps", Message: on.Part.Label() + " has " + lang.Num(want.Num, 3) + " spare connections but " + lang.Num(have, 3) + " caps."})
+			p.Absent(s, "the caps", check.Finding{Found: counted(have, "cap"), Limit: "at least " + counted(want.Num, "cap"), Message: on.Part.Label() + " has " + counted(want.Num, "spare connection") + " but " + counted(have, "cap") + "."})
 		}
 	},
 })

@@ -31,8 +31,12 @@ var _ = register(check.Rule{
 			seen[k] = part
 		}
 		for _, w := range p.Plant.ByKind("wire") {
-			for _, r := range w.Refs("to") {
+			to := w.Refs("to")
+			for _, r := range to {
 				take(w, r.Part, w.Get("terminal"))
+			}
+			if n, code := len(w.Subjects()), w.Get("terminal"); n > 1 && len(to) == 1 && code.Known() {
+				p.Report(w, check.Finding{Span: code.Span(), Found: counted(float64(n), "wire"), Limit: "1 wire", Message: "Terminal " + code.Word + " of " + to[0].Part.Label() + " takes " + counted(float64(n), "wire") + "."})
 			}
 		}
 		for _, s := range p.Plant.ByKind("sensor") {

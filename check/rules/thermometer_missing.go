@@ -14,17 +14,20 @@ var _ = register(check.Rule{
 	Sources: sources(cite.Source{Work: "EN 12828", Edition: "2012+A1:2014", Read: cite.Published, Note: "flow and return of each heat generator"}),
 	Run: func(p *check.Pass) {
 		for _, u := range p.Plant.Units() {
-			if u.Child("pump") == nil {
+			if pump := u.Child("pump"); pump == nil || pump.First().Absent() || undecided(pump) {
 				continue // the unit's water side is not described yet
 			}
-			have := map[string]bool{}
+			have, open := map[string]bool{}, false
 			for _, t := range u.Children("thermometer") {
 				for _, v := range t.List("sides") {
 					have[v.Word] = true
+					open = open || v.Open()
 				}
 			}
 			for _, side := range [...]string{"flow", "return"} {
-				if !have[side] {
+				if !have[side] && open {
+					p.Unknown(u, "which thermometers "+u.Label()+" has")
+				} else if !have[side] {
 					p.Absent(u, "its thermometers", check.Finding{Message: u.Label() + " has no thermometer on its " + side + "."})
 				}
 			}

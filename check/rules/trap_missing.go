@@ -18,12 +18,17 @@ var _ = register(check.Rule{
 			return
 		}
 		for _, u := range p.Plant.Units() {
+			if u.Child("kind").Get("condensing").Is("non-condensing") {
+				continue
+			}
 			t := u.Child("trap")
 			switch {
 			case t == nil:
 				p.Absent(u, "the trap of "+u.Label(), check.Finding{Message: u.Label() + " has no condensate trap."})
 			case t.First().Absent():
 				p.Report(u, check.Finding{Span: t.Span(), Message: u.Label() + " has no condensate trap."})
+			case undecided(t):
+				p.Unknown(t, "whether "+u.Label()+" has a trap")
 			}
 		}
 	},

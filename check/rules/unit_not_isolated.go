@@ -18,11 +18,17 @@ var _ = register(check.Rule{
 			return
 		}
 		for _, u := range units {
-			have := map[string]bool{}
+			have, open := map[string]bool{}, false
 			for _, s := range u.Children("water-valve") {
+				open = open || s.First().Open()
 				for _, v := range s.List("sides") {
 					have[v.Word] = true
+					open = open || v.Open()
 				}
+			}
+			if open && (!have["flow"] || !have["return"]) {
+				p.Unknown(u, "the valves of "+u.Label())
+				continue
 			}
 			missing := ""
 			switch {

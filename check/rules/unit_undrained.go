@@ -14,14 +14,16 @@ var _ = register(check.Rule{
 	Sources: sources(cite.Source{Work: "sections that can be shut off are drained, vented and relieved", Read: cite.Practice}),
 	Run: func(p *check.Pass) {
 		for _, u := range p.Plant.Units() {
-			if u.Child("water-valve") == nil {
+			if valves, _ := stands(u, "water-valve"); !valves {
 				continue
 			}
-			if u.Child("drain-cock") == nil {
-				p.Absent(u, "its drain cock", check.Finding{Message: u.Label() + " can be shut off, but has no drain cock."})
-			}
-			if u.Child("vent") == nil {
-				p.Absent(u, "its air vent", check.Finding{Message: u.Label() + " can be shut off, but has no air vent."})
+			for _, need := range [...]struct{ kind, name string }{{"drain-cock", "drain cock"}, {"vent", "air vent"}} {
+				switch there, open := stands(u, need.kind); {
+				case open:
+					p.Unknown(u, "the "+need.name+" of "+u.Label())
+				case !there:
+					p.Absent(u, "the "+need.name+" of "+u.Label(), check.Finding{Message: u.Label() + " can be shut off, but has no " + need.name + "."})
+				}
 			}
 		}
 	},

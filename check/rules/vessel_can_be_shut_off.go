@@ -15,6 +15,9 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		for _, v := range p.Plant.ByKind("vessel") {
 			w := v.Get("valve")
+			if !w.Known() && !w.Absent() {
+				p.Unknown(v, "what can shut "+v.Label()+" off")
+			}
 			if w.Is("plain-valve") {
 				p.Report(v, check.Finding{Span: w.Span(), Found: "plain-valve", Limit: "lockable-valve or cap-valve", Message: v.Label() + " can be shut off by a plain valve.", Fixes: []lang.Fix{{Title: "Use a lockable valve", Best: true, Edits: []lang.Edit{{Span: w.Span(), NewText: "lockable-valve"}}}}})
 			}

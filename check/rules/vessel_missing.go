@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -21,17 +22,25 @@ var _ = register(check.Rule{
 			return
 		}
 		have := map[string]bool{}
+		two := len(p.Plant.ByKind("exchanger")) > 0 && p.Plant.Block("secondary") != nil
+		var sideless *plant.Part
 		for _, v := range s.Children("vessel") {
-			side := v.Get("side").Word
-			if side == "" {
-				side = "primary"
+			if side := v.Get("side"); side.Known() {
+				have[side.Word] = true
+			} else {
+				sideless = v
 			}
-			have[side] = true
+		}
+		if sideless != nil && !two {
+			have["primary"] = true // there is one circuit only
+		} else if sideless != nil && (!have["primary"] || !have["secondary"]) {
+			p.Unknown(sideless, "the circuit of "+sideless.Label())
+			return
 		}
 		if !have["primary"] {
 			p.Absent(s, "a vessel", check.Finding{Message: "The unit circuit has no expansion vessel."})
 		}
-		if len(p.Plant.ByKind("exchanger")) > 0 && p.Plant.Block("secondary") != nil && !have["secondary"] {
+		if two && !have["secondary"] {
 			p.Absent(s, "a vessel", check.Finding{Message: "The circuits behind the exchanger are sealed off and have no expansion vessel."})
 		}
 	},
