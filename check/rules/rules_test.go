@@ -20,8 +20,11 @@ import (
 
 // The test of a rule is testdata/rules/<id>.txtar. Its sections are plants:
 // one whose name starts with "fires" must give the rule, one that starts with
-// "silent" or "unknown" must not, one that starts with "edge" stands at the
-// limit and says so by its marks. A comment "# expect ID `regexp`" on a line
+// "silent" or "unknown" must not, one that starts with "edge" stands where the
+// decision turns and says by its marks what comes of it: the value at its limit
+// or just beyond, one member of a group that lacks the part, the word none or
+// unknown, a statement that cannot be read. Each rule has all of fires, silent
+// and edge. A comment "# expect ID `regexp`" on a line
 // marks a finding that starts on it; "# needs ID `regexp`" marks a rule that
 // could not decide. Findings of the file's own rule are compared one to one
 // with the marks; those of other rules only where a mark names them. Problems
@@ -97,7 +100,7 @@ func testRuleFile(t *testing.T, cache *lang.Cache, id string, ar *txtar.Archive)
 	for _, f := range ar.Files {
 		texts[f.Name] = string(f.Data)
 	}
-	fires, silent := 0, 0
+	fires, silent, edges := 0, 0, 0
 	for _, f := range ar.Files {
 		name := strings.TrimSuffix(f.Name, ".plant")
 		switch {
@@ -108,7 +111,9 @@ func testRuleFile(t *testing.T, cache *lang.Cache, id string, ar *txtar.Archive)
 			fires++
 		case strings.HasPrefix(name, "silent"):
 			silent++
-		case strings.HasPrefix(name, "edge"), strings.HasPrefix(name, "unknown"):
+		case strings.HasPrefix(name, "edge"):
+			edges++
+		case strings.HasPrefix(name, "unknown"):
 		default:
 			continue // a file to use
 		}
@@ -121,8 +126,8 @@ func testRuleFile(t *testing.T, cache *lang.Cache, id string, ar *txtar.Archive)
 			t.Errorf("%s: the rule fires %d times", f.Name, n)
 		}
 	}
-	if fires == 0 || silent == 0 {
-		t.Errorf("a rule needs a section that fires and one that is silent")
+	if fires == 0 || silent == 0 || edges == 0 {
+		t.Errorf("a rule needs a section that fires, one that is silent and one at the edge; there are %d, %d and %d", fires, silent, edges)
 	}
 }
 
