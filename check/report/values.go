@@ -104,18 +104,18 @@ func number(v float64, dim lang.Dimension, unit string, sys lang.System) string 
 
 // InputsText prints the numbers put in, "L = 22 m, D = 105.3 mm".
 func InputsText(q *solve.Quantity, sys lang.System) string {
-	var b strings.Builder
-	for i, in := range q.Inputs {
-		if i > 0 {
-			b.WriteString(", ")
+	return strings.Join(Inputs(q, sys), ", ")
+}
+
+// Inputs prints each number put in, "L = 22 m".
+func Inputs(q *solve.Quantity, sys lang.System) []string {
+	out := make([]string, 0, len(q.Inputs))
+	for _, in := range q.Inputs {
+		text := in.Text
+		if text == "" {
+			text = number(in.Num, in.Dim, in.Unit, sys)
 		}
-		b.WriteString(in.Name)
-		b.WriteString(" = ")
-		if in.Text != "" {
-			b.WriteString(in.Text)
-			continue
-		}
-		b.WriteString(number(in.Num, in.Dim, in.Unit, sys))
+		out = append(out, in.Name+" = "+text)
 	}
-	return b.String()
+	return out
 }

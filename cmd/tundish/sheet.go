@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"html/template"
 	"os"
@@ -9,6 +10,7 @@ import (
 	"path/filepath"
 
 	"example.org/tundish/check"
+	"example.org/tundish/check/draw/plot"
 	"example.org/tundish/check/report/compare"
 	"example.org/tundish/check/report/sheet"
 	"example.org/tundish/lang"
@@ -77,15 +79,18 @@ func judged(file string, day lang.Date, s std) (string, *check.Report, error) {
 }
 
 // figureTitles are the drawings of a sheet, in their order.
-var figureTitles = []struct{ kind, title string }{
-	{"schematic", "The plant: gas, flow, return, flue and condensate. Lines are styled by the share of their limit that is used."},
-	{"elevation", "The frame with its units, to scale."},
-	{"flue", "The flue with its falls."},
-	{"gas-pressure", "Gas pressure along the run to each unit, with all units at full fire."},
-	{"headers", "Pressure along the headers and the water flow of each unit."},
-	{"flue-pressure", "Pressure along the flue in the firing cases."},
-	{"pumps", "A unit's pump against its circuit."},
-	{"load-duration", "Load over the year, and how many units carry it."},
+var figureTitles = []struct {
+	kind, title string
+	wide        bool
+}{
+	{"schematic", "The plant: gas, flow, return, flue and condensate. Lines are styled by the share of their limit that is used.", true},
+	{"elevation", "The frame with its units, to scale.", true},
+	{"flue", "The flue with its falls.", true},
+	{"gas-pressure", "Gas pressure along the run to each unit, with all units at full fire.", false},
+	{"headers", "Pressure along the headers and the water flow of each unit.", false},
+	{"flue-pressure", "Pressure along the flue in the firing cases.", false},
+	{"pumps", "A unit's pump against its circuit.", false},
+	{"load-duration", "Load over the year, and how many units carry it.", false},
 }
 
 // figures draws what can be drawn of a plant; of a record or catalogue nothing.
@@ -95,15 +100,16 @@ func figures(rep *check.Report) []sheet.Figure {
 	}
 	var out []sheet.Figure
 	for _, f := range figureTitles {
-		draw := drawings[f.kind]
-		if draw == nil {
-			continue
+		svg, err := drawings[f.kind](rep.Plant, rep.Results, rep)
+		fig := sheet.Figure{ID: "figure-" + f.kind, Title: f.title, Wide: f.wide, SVG: template.HTML(svg)} //nolint:gosec // made by our own drawing, which escapes names
+		var lack *plot.Missing
+		switch {
+		case errors.As(err, &lack):
+			fig.Missing = lack.Needs
+		case err != nil:
+			fig.Missing = err.Error()
 		}
-		svg, err := draw(rep.Plant, rep.Results, rep)
-		if err != nil || len(svg) == 0 {
-			continue // the plant does not state enough for this picture
-		}
-		out = append(out, sheet.Figure{ID: "figure-" + f.kind, Title: f.title, SVG: template.HTML(svg)}) //nolint:gosec // made by our own drawing, which escapes names
+		out = append(out, fig)
 	}
 	return out
 }

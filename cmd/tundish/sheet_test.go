@@ -1,6 +1,7 @@
 package main
 
 import (
+	"crypto/sha256"
 	"encoding/json"
 	"fmt"
 	"html"
@@ -11,6 +12,8 @@ import (
 	"testing"
 
 	"example.org/tundish/check/report/compare"
+	"example.org/tundish/check/report/sheet"
+	"example.org/tundish/check/tables"
 )
 
 var (
@@ -18,67 +21,205 @@ var (
 	linkAttr = regexp.MustCompile(` href="([^"]+)"`)
 )
 
+// sheetExamples are the files whose sheets are tested, with the figures that
+// cannot be drawn of them.
+var sheetExamples = []struct {
+	name    string
+	figures int
+	lacking []string
+}{
+	{"in-line", 7, []string{"load-duration"}},
+	{"back-to-back", 8, nil},
+	{"us-units", 7, []string{"load-duration"}},
+	{"l-shaped-faulty", 7, []string{"load-duration"}},
+	{"back-to-back-record", 0, nil},
+	{"catalogue", 0, nil},
+}
+
 // The page of every example: each value and each finding stands there once, every
 // link leads somewhere on the page, and nothing is asked of the network.
 func TestSheet(t *testing.T) {
-	for _, name := range []string{"in-line", "back-to-back", "us-units", "l-shaped-faulty", "back-to-back-record"} {
-		file := "examples/" + name + ".plant"
-		page, errs, code := tundish(t, "", "sheet", file, "--today", "2026-07-01")
-		if code != exitClean {
-			t.Fatalf("%s: exit %d: %s", name, code, errs)
-		}
-		text := html.UnescapeString(page)
-		ids := map[string]int{}
-		for _, m := range idAttr.FindAllStringSubmatch(page, -1) {
-			ids[m[1]]++
-		}
-		for id, n := range ids {
-			if n > 1 {
-				t.Errorf("%s: the id %s stands %d times", name, id, n)
+	for _, x := range sheetExamples {
+		t.Run(x.name, func(t *testing.T) {
+			file := "examples/" + x.name + ".plant"
+			page, errs, code := tundish(t, "", "sheet", file, "--today", "2026-07-01")
+			if code != exitClean {
+				t.Fatalf("exit %d: %s", code, errs)
 			}
-		}
-		for _, m := range linkAttr.FindAllStringSubmatch(page, -1) {
-			if target, ok := strings.CutPrefix(m[1], "#"); !ok || ids[target] == 0 && !strings.HasPrefix(target, "calc-") {
-				t.Errorf("%s: the link %s leads nowhere on the page", name, m[1])
+			ids := map[string]int{}
+			for _, m := range idAttr.FindAllStringSubmatch(page, -1) {
+				ids[m[1]]++
 			}
-		}
-		if n := strings.Count(page, "<script"); n > 0 || strings.Contains(page, "url(") || strings.Contains(page, "src=") {
-			t.Errorf("%s: the page asks for more than itself", name)
-		}
-		values := 0
-		if name != "back-to-back-record" {
-			out, _, _ := tundish(t, "", "values", file, "--format", "json")
-			var list []struct{ Path string }
-			if err := json.Unmarshal([]byte(out), &list); err != nil {
+			for id, n := range ids {
+				if n > 1 {
+					t.Errorf("the id %s stands %d times", id, n)
+				}
+			}
+			for _, m := range linkAttr.FindAllStringSubmatch(page, -1) {
+				if target, ok := strings.CutPrefix(m[1], "#"); !ok || ids[target] == 0 {
+					t.Errorf("the link %s leads nowhere on the page", m[1])
+				}
+			}
+			for _, asks := range []string{"<script", "url(", "src=", "@import", "<link"} {
+				if strings.Contains(page, asks) {
+					t.Errorf("the page asks for more than itself: %s", asks)
+				}
+			}
+			sheetHoldsValues(t, file, page)
+			sheetHoldsFindings(t, file, page)
+			if n := strings.Count(page, "<figure"); n != x.figures {
+				t.Errorf("%d figures, not %d", n, x.figures)
+			}
+			for _, kind := range x.lacking {
+				if !strings.Contains(page, `<p id="figure-`+kind+`" class="lack">`) {
+					t.Errorf("the page does not say why there is no %s", kind)
+				}
+			}
+			b, err := os.ReadFile(filepath.Join(root, file))
+			if err != nil {
 				t.Fatal(err)
 			}
-			for _, v := range list {
-				if n := strings.Count(page, `<code class="soft">`+html.EscapeString(v.Path)+`</code></span>`); n != 1 {
-					t.Errorf("%s: the value %s stands %d times", name, v.Path, n)
+			text := html.UnescapeString(page)
+			for _, must := range []string{
+				"no permission to build", "Signatures", "register number", "Cautions", "Not evaluated", "tundish " + version,
+				fmt.Sprintf("%x", sha256.Sum256(b)), tables.Hash(), "judged by the date 2026-07-01",
+			} {
+				if !strings.Contains(text, must) {
+					t.Errorf("the page lacks %q", must)
 				}
-				values++
 			}
-			if values < 100 {
-				t.Errorf("%s: only %d values", name, values)
+			for i, line := range strings.Split(strings.TrimSuffix(string(b), "\n"), "\n") {
+				if want := fmt.Sprintf(`<li id="line-%d"><span>%d</span><code>%s</code></li>`, i+1, i+1, html.EscapeString(line)); !strings.Contains(text, html.UnescapeString(want)) {
+					t.Errorf("line %d of the text is not there", i+1)
+				}
+			}
+		})
+	}
+}
+
+// sheetHoldsValues holds the page against what "values" prints: every path once,
+// in a calculation with its result, formula, numbers put in and source.
+func sheetHoldsValues(t *testing.T, file, page string) {
+	t.Helper()
+	out, _, code := tundish(t, "", "values", file)
+	if code != exitClean {
+		t.Fatalf("values: exit %d", code)
+	}
+	calcs := map[string]string{} // by the id of each row, the text of its calculation
+	for _, c := range strings.Split(page, `<div class="calc"`)[1:] {
+		c, _, _ = strings.Cut(c, "</section>")
+		for _, m := range idAttr.FindAllStringSubmatch(c, -1) {
+			if strings.HasPrefix(m[1], "value_") {
+				if calcs[m[1]] != "" {
+					t.Errorf("%s stands in two calculations", m[1])
+				}
+				calcs[m[1]] = html.UnescapeString(c)
 			}
 		}
-		d, _ := lintJSON(t, "", "--today", "2026-07-01", file)
-		for i, f := range d.Findings {
-			at := strings.Index(text, fmt.Sprintf(`id="finding-%d"`, i+1))
-			if at < 0 || !strings.Contains(text[at:min(at+1500, len(text))], f.Message) {
-				t.Errorf("%s: finding %d is not there: %s", name, i+1, f.Message)
+	}
+	n := 0
+	for _, v := range valueLines(out) {
+		n++
+		c, ok := calcs[sheet.Anchor("value "+v.path)]
+		if !ok {
+			t.Errorf("the value %s is not there", v.path)
+			continue
+		}
+		row := c
+		if _, after, ok := strings.Cut(c, `id="`+sheet.Anchor("value "+v.path)+`"`); ok && strings.Contains(c, `class="rows"`) {
+			row, _, _ = strings.Cut(after, " id=")
+		}
+		if !strings.Contains(row, v.result) {
+			t.Errorf("%s: the row has not the result %q", v.path, v.result)
+		}
+		for _, must := range v.rest {
+			if !strings.Contains(c, must) {
+				t.Errorf("%s: the calculation does not say %q", v.path, must)
 			}
 		}
-		if n := strings.Count(page, `id="finding-`); n != len(d.Findings) {
-			t.Errorf("%s: %d findings on the page, %d from lint", name, n, len(d.Findings))
+	}
+	if n != len(calcs) {
+		t.Errorf("%d rows on the page, %d values", len(calcs), n)
+	}
+	if strings.Contains(page, "<figure") && n < 100 {
+		t.Errorf("only %d values", n)
+	}
+}
+
+type valueLine struct {
+	path, result string
+	rest         []string // formula, numbers put in, source
+}
+
+// valueLines reads the text of "values".
+func valueLines(out string) (list []valueLine) {
+	for _, line := range strings.Split(strings.TrimSpace(out), "\n") {
+		if line == "" {
+			continue
 		}
-		for _, must := range []string{"no permission to build", "SHA-256", "Signatures", "register number"} {
-			if !strings.Contains(text, must) {
-				t.Errorf("%s: the page lacks %q", name, must)
+		if !strings.HasPrefix(line, " ") {
+			path, result, _ := strings.Cut(line, "  ")
+			result = strings.Replace(result, "not evaluated, needs ", "needs ", 1)
+			if after, ok := strings.CutPrefix(result, "needs "); ok {
+				result = after
+			}
+			list = append(list, valueLine{path: path, result: result})
+			continue
+		}
+		v := &list[len(list)-1]
+		line = strings.TrimSpace(line)
+		if with, ok := strings.CutPrefix(line, "with "); ok {
+			v.rest = append(v.rest, strings.Split(with, ", ")...)
+			continue
+		}
+		v.rest = append(v.rest, line)
+	}
+	return list
+}
+
+// sheetHoldsFindings holds the page against what "lint" finds.
+func sheetHoldsFindings(t *testing.T, file, page string) {
+	t.Helper()
+	d, _ := lintJSON(t, "", "--today", "2026-07-01", file)
+	for i, f := range d.Findings {
+		_, at, ok := strings.Cut(page, fmt.Sprintf(`id="finding-%d">`, i+1))
+		at, _, _ = strings.Cut(at, "</div>")
+		at = html.UnescapeString(at)
+		if !ok {
+			t.Errorf("finding %d is not there: %s", i+1, f.Message)
+			continue
+		}
+		for _, must := range []string{f.Severity, f.Rule, f.Message, f.Found, f.Limit, f.Mend, fmt.Sprintf("line %d", f.Line)} {
+			if !strings.Contains(at, must) {
+				t.Errorf("finding %d does not say %q", i+1, must)
 			}
 		}
-		if name == "in-line" && strings.Count(page, "<figure") < 3 {
-			t.Errorf("only %d figures", strings.Count(page, "<figure"))
+		if f.Source != "the plant language" && (f.Source == "" || !strings.Contains(at, f.Source+" ("+f.Read+")")) {
+			t.Errorf("finding %d does not say its source %q (%s)", i+1, f.Source, f.Read)
+		}
+	}
+	if n := strings.Count(page, `id="finding-`); n != len(d.Findings) {
+		t.Errorf("%d findings on the page, %d from lint", n, len(d.Findings))
+	}
+	_, open, _ := strings.Cut(page, `<section id="open">`)
+	open, _, _ = strings.Cut(open, "</section>")
+	if n := strings.Count(open, "<tr><td>"); n != len(d.NotEvaluated) {
+		t.Errorf("%d open questions on the page, %d from lint", n, len(d.NotEvaluated))
+	}
+}
+
+// Every kind of drawing has its place on the sheet.
+func TestSheetHasEveryDrawing(t *testing.T) {
+	on := map[string]bool{}
+	for _, f := range figureTitles {
+		on[f.kind] = true
+		if drawings[f.kind] == nil {
+			t.Errorf("the sheet shows %s, which nothing draws", f.kind)
+		}
+	}
+	for _, kind := range drawingKinds() {
+		if !on[kind] {
+			t.Errorf("%s is not on the sheet", kind)
 		}
 	}
 }

@@ -18,29 +18,64 @@ import (
 type Block struct {
 	Number int
 	Title  string
-	Parts  []Part
+	Kinds  []Kind
 }
 
-// Part is one part with its calculations.
-type Part struct {
-	ID, Label, Kind, Text string
-	Line                  int
-	Calcs                 []Calc
+// Kind is the parts of one kind in a block. What is computed alike for each of
+// them is one calculation with a row for each.
+type Kind struct {
+	Word   string // "unit", "branch"
+	Stated []Stated
+	Calcs  []Calc
 }
 
-// Calc is one calculation: one row of the values.
+// Stated is a statement with the parts that it makes.
+type Stated struct {
+	Text  string
+	Line  int
+	Parts []Part
+}
+
+// Part is one part of the plant.
+type Part struct{ ID, Label string }
+
+// Calc is one calculation, done for one part or for several alike.
 type Calc struct {
-	ID, Ref  string // anchor, and number as printed: "3.12"
+	Ref     string // number as printed: "3.12"
+	Title   string
+	Case    string // firing case in words; empty without one
+	Formula string
+	Path    string // how the stable names of several rows end: ".gas-pressure.all-full"
+	Inputs  string // the numbers put in that are the same in every row
+	Source  Source
+	Against []Limit // the limits that rows were held against, each once
+	Rows    []Row
+
+	key string
+}
+
+// Row is one row of the values.
+type Row struct {
+	ID       string // anchor
 	Path     string // stable name: part.value[.statistic][.case]
-	Title    string
-	Case     string // firing case in words; empty without one
-	Formula  string
+	Part     string
 	Inputs   string
 	Result   string
 	Missing  string // what it needs, for a value that could not be computed
-	Source   Source
 	Limits   []Limit
 	Findings []int // numbers of the findings that judged it
+
+	inputs []string
+}
+
+// Short reports that a row says no more than its result.
+func (c Calc) Short() bool {
+	for _, r := range c.Rows {
+		if r.Inputs != "" || r.Missing != "" || len(r.Limits)+len(r.Findings) > 0 {
+			return false
+		}
+	}
+	return len(c.Rows) > 1
 }
 
 // Limit is one comparison with a limit.
@@ -58,8 +93,8 @@ type Limit struct {
 // Width is the length of the bar that shows the share used, in percent.
 func (l Limit) Width() int { return int(math.Round(100 * min(max(l.Share, 0), 1))) }
 
-// Row is one line of the list of tightest limits.
-type Row struct {
+// Tight is one line of the list of tightest limits.
+type Tight struct {
 	ID, Ref, Title, Part string
 	Limit                Limit
 }
@@ -100,25 +135,25 @@ func (b *builder) calculations() {
 		return parts[i].ID < parts[j].ID
 	})
 	var last string
-	n := 0
 	for _, x := range parts {
 		title := blockTitle(block(x))
 		if title != last || len(b.s.Blocks) == 0 {
 			b.s.Blocks = append(b.s.Blocks, Block{Number: len(b.s.Blocks) + 1, Title: title})
-			last, n = title, 0
+			last = title
 		}
-		to := &b.s.Blocks[len(b.s.Blocks)-1]
-		part := b.part(x)
+		kind := b.s.Blocks[len(b.s.Blocks)-1].kind(words(x.Kind))
+		b.state(kind, x)
+		at := 0
 		for _, q := range byPart[x] {
-			n++
-			c := b.calc(q)
-			c.Ref = fmt.Sprintf("%d.%d", to.Number, n)
-			c.Limits, c.Findings = limits[c.Path], judged[c.Path]
-			delete(limits, c.Path)
-			part.Calcs = append(part.Calcs, c)
+			c, row := b.calc(q)
+			row.Limits, row.Findings = limits[row.Path], judged[row.Path]
+			delete(limits, row.Path)
+			at = kind.add(c, row, at) + 1
 			b.s.Verdict.Calculations++
 		}
-		to.Parts = append(to.Parts, part)
+	}
+	for i := range b.s.Blocks {
+		b.s.Blocks[i].close()
 	}
 	for i := range b.rep.Comparisons { // in order of judging, not of the map
 		path := b.rep.Comparisons[i].Quantity.Path()
@@ -139,34 +174,112 @@ func blockTitle(x *plant.Part) string {
 	return t
 }
 
-func (b *builder) part(x *plant.Part) Part {
-	out := Part{ID: draw.Anchor(x.Address), Label: x.Label(), Kind: words(x.Kind)}
+// state lists a part under its statement.
+func (b *builder) state(k *Kind, x *plant.Part) {
+	st := Stated{}
 	if x.Stmt != nil && x.File != nil {
-		out.Line, _ = x.File.Source.Position(x.Stmt.Base)
+		st.Line, _ = x.File.Source.Position(x.Stmt.Base)
 		if x.Stmt.Head.Text != x.Stmt.Head.Keyword {
-			out.Text = squeeze(x.Stmt.Head.Text)
+			st.Text = squeeze(x.Stmt.Head.Text)
 		}
 	}
-	if strings.EqualFold(words(out.Label), out.Kind) {
-		out.Kind = ""
+	n := len(k.Stated)
+	if n == 0 || st.Line == 0 || k.Stated[n-1].Line != st.Line || k.Stated[n-1].Text != st.Text {
+		k.Stated = append(k.Stated, st)
+		n++
 	}
-	return out
+	k.Stated[n-1].Parts = append(k.Stated[n-1].Parts, Part{ID: draw.Anchor(x.Address), Label: x.Label()})
 }
 
-func (b *builder) calc(q *solve.Quantity) Calc {
-	c := Calc{Path: q.Path(), Title: heading(q.Name), Case: caseText[q.Case], Missing: q.Missing}
-	c.ID = Anchor("value " + c.Path)
+// calc gives the calculation of a quantity and its row in it.
+func (b *builder) calc(q *solve.Quantity) (Calc, Row) {
+	c := Calc{Title: heading(q.Name), Case: caseText[q.Case]}
+	row := Row{Path: q.Path(), Part: q.Part.Address, inputs: report.Inputs(q, b.system()), Missing: q.Missing}
+	row.ID = Anchor("value " + row.Path)
 	if q.Stat != solve.Plain {
 		c.Title += ", " + q.Stat.String()
 	}
+	c.Path = strings.TrimPrefix(row.Path, q.Part.Address)
 	if q.Known() {
-		c.Result = report.Show(q, b.system())
+		row.Result = report.Show(q, b.system())
 	}
 	if q.Formula != nil {
 		c.Formula, c.Source = q.Formula.Text, b.cite(q.Formula.Source)
 	}
-	c.Inputs = report.InputsText(q, b.system())
-	return c
+	c.key = strings.Join([]string{q.Name, q.Stat.String(), q.Case.String(), c.Formula, c.Source.Line(), c.Source.Read}, "\x00")
+	return c, row
+}
+
+// kind finds or adds the parts of a kind.
+func (bl *Block) kind(word string) *Kind {
+	for i := range bl.Kinds {
+		if bl.Kinds[i].Word == word {
+			return &bl.Kinds[i]
+		}
+	}
+	bl.Kinds = append(bl.Kinds, Kind{Word: word})
+	return &bl.Kinds[len(bl.Kinds)-1]
+}
+
+// add puts a row to its calculation, which is put in at the place given when it
+// is the first of its kind, so that what belongs together stays together. It
+// returns the place of the calculation.
+func (k *Kind) add(c Calc, row Row, at int) int {
+	for i := range k.Calcs {
+		if k.Calcs[i].key == c.key {
+			k.Calcs[i].Rows = append(k.Calcs[i].Rows, row)
+			return i
+		}
+	}
+	c.Rows = []Row{row}
+	at = min(at, len(k.Calcs))
+	k.Calcs = append(k.Calcs[:at], append([]Calc{c}, k.Calcs[at:]...)...)
+	return at
+}
+
+// close numbers the calculations and draws together what their rows share.
+func (bl *Block) close() {
+	n := 0
+	for i := range bl.Kinds {
+		for j := range bl.Kinds[i].Calcs {
+			c := &bl.Kinds[i].Calcs[j]
+			n++
+			c.Ref = fmt.Sprintf("%d.%d", bl.Number, n)
+			c.draw()
+		}
+	}
+}
+
+// draw takes together what the rows of a calculation share.
+func (c *Calc) draw() {
+	count := map[string]int{}
+	for i := range c.Rows {
+		for _, in := range c.Rows[i].inputs {
+			count[in]++
+		}
+		for _, l := range c.Rows[i].Limits {
+			if head := (Limit{Rule: l.Rule, Text: l.Text, Source: l.Source, Because: l.Because}); !repeats(c.Against, head) {
+				c.Against = append(c.Against, head)
+			}
+		}
+	}
+	var shared []string
+	for _, in := range c.Rows[0].inputs {
+		if count[in] == len(c.Rows) {
+			shared = append(shared, in)
+		}
+	}
+	c.Inputs = strings.Join(shared, ", ")
+	for i := range c.Rows {
+		r := &c.Rows[i]
+		var own []string
+		for _, in := range r.inputs {
+			if count[in] < len(c.Rows) {
+				own = append(own, in)
+			}
+		}
+		r.Inputs = strings.Join(own, ", ")
+	}
 }
 
 // limits gathers the comparisons by the value they judged.
@@ -225,15 +338,16 @@ func percent(share float64) string {
 
 // tightest lists the limits of which most is used, each once.
 func (b *builder) tightest() {
-	var rows []Row
-	for i := range b.s.Blocks {
-		for j := range b.s.Blocks[i].Parts {
-			part := &b.s.Blocks[i].Parts[j]
-			for k := range part.Calcs {
-				c := &part.Calcs[k]
-				for _, l := range c.Limits {
-					if l.Used != "" {
-						rows = append(rows, Row{ID: c.ID, Ref: c.Ref, Title: c.Title, Part: part.Label, Limit: l})
+	var rows []Tight
+	for _, bl := range b.s.Blocks {
+		for _, k := range bl.Kinds {
+			for i := range k.Calcs {
+				c := &k.Calcs[i]
+				for _, row := range c.Rows {
+					for _, l := range row.Limits {
+						if l.Used != "" {
+							rows = append(rows, Tight{ID: row.ID, Ref: c.Ref, Title: c.Title, Part: row.Part, Limit: l})
+						}
 					}
 				}
 			}

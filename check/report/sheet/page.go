@@ -20,8 +20,7 @@ var page = template.Must(template.New("page").Funcs(template.FuncMap{
 	},
 	"share": func(x float64) string { return percent(x) },
 	"add":   func(a, b int) int { return a + b },
-	// blank lines of the block to sign
-	"lines": func(n int) []int { return make([]int, n) },
+	"short": func(hash string) string { return hash[:min(12, len(hash))] },
 }).Parse(pageText))
 
 // Write writes the page. It is whole in itself: no script, no link outside.

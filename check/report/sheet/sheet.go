@@ -12,6 +12,7 @@ import (
 
 	"example.org/tundish/check"
 	"example.org/tundish/check/report/compare"
+	"example.org/tundish/check/tables"
 	"example.org/tundish/lang"
 )
 
@@ -35,6 +36,8 @@ type Options struct {
 type Figure struct {
 	ID, Title string
 	SVG       template.HTML
+	Wide      bool   // takes a page of its own, on its side, in print
+	Missing   string // why there is none: what the drawing needs
 }
 
 // Sheet is the content of the page, before it becomes markup.
@@ -46,12 +49,13 @@ type Sheet struct {
 	Dated    string
 	Today    string
 	Hash     string // SHA-256 of the text, hexadecimal
+	Tables   string // SHA-256 of the tables of limits and sizes, hexadecimal
 	Files    []File // the catalogues that it uses
 	Verdict  Verdict
 	People   []Person
 	Basis    []Line
 	Wants    []Want
-	Tightest []Row
+	Tightest []Tight
 	Findings []Finding
 	Excused  []Deviation
 	Open     []Open
@@ -92,7 +96,7 @@ type TextLine struct {
 // Build collects the content of a sheet from a report.
 func Build(rep *check.Report, o Options) *Sheet {
 	p := rep.Plant
-	s := &Sheet{Options: o, Kind: p.Kind, Title: o.Name, Hash: hash(p.File.Source.Text)}
+	s := &Sheet{Options: o, Kind: p.Kind, Title: o.Name, Hash: hash(p.File.Source.Text), Tables: tables.Hash()}
 	if !o.Today.IsZero() {
 		s.Today = o.Today.String()
 	}
@@ -103,6 +107,7 @@ func Build(rep *check.Report, o Options) *Sheet {
 	b.front()
 	b.findings()
 	b.calculations()
+	b.links()
 	b.wants()
 	b.sources()
 	return s
