@@ -3,7 +3,6 @@ package report
 import (
 	"crypto/sha256"
 	"encoding/hex"
-	"encoding/json"
 	"fmt"
 	"io"
 )
@@ -20,8 +19,8 @@ type Baseline map[string]int
 
 // ReadBaseline reads the JSON output of an earlier lint.
 func ReadBaseline(r io.Reader) (Baseline, error) {
-	var d Document
-	if err := json.NewDecoder(r).Decode(&d); err != nil {
+	d, err := ReadDocument(r)
+	if err != nil {
 		return nil, fmt.Errorf("reading the baseline: %w", err)
 	}
 	b := Baseline{}

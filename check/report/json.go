@@ -19,9 +19,9 @@ type Tool struct {
 type Document struct {
 	Tool         Tool          `json:"tool"`
 	Shard        *Shard        `json:"shard,omitempty"` // of a run that was cut into parts
-	Files        int           `json:"files"`
 	Findings     []JSONFinding `json:"findings"`
 	NotEvaluated []JSONUnknown `json:"notEvaluated"`
+	Files        int           `json:"files"` // that were read; last, because a run knows it last
 }
 
 // JSONFinding is one finding.
@@ -82,11 +82,7 @@ func (d *Document) Add(name string, rep *check.Report) {
 		d.Findings = append(d.Findings, Finding(name, rep, &rep.Findings[i]))
 	}
 	for i := range rep.Unknowns {
-		u := &rep.Unknowns[i]
-		line, _ := place(u.File, u.Span)
-		d.NotEvaluated = append(d.NotEvaluated, JSONUnknown{
-			File: fileName(name, rep, u.File), Line: line, Rule: u.Rule, Part: u.Part, Needs: u.Needs,
-		})
+		d.NotEvaluated = append(d.NotEvaluated, openQuestion(name, rep, &rep.Unknowns[i]))
 	}
 }
 

@@ -14,7 +14,6 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/tundish/check"
 	"example.org/tundish/check/report"
 	"example.org/tundish/lang"
 	"example.org/tundish/testdata/plants"
@@ -266,23 +265,25 @@ func TestPathsOfARun(t *testing.T) {
 // An interrupted run hands out what is done, in order, and says how much that is;
 // a breakdown of the tool is told of its file alone.
 func TestInterruptAndShield(t *testing.T) {
-	var jobs []*job
-	for i := range 500 {
-		jobs = append(jobs, &job{name: fmt.Sprintf("%03d", i), space: func() (*lintSpace, error) {
-			if i == 7 {
-				panic("a fault of ours")
+	const all = 500
+	jobs := func(yield func(job) bool) {
+		for i := range all {
+			if !yield(job{fmt.Sprintf("%03d", i), faultySource{}}) {
+				return
 			}
-			return nil, fmt.Errorf("job %d", i)
-		}})
+		}
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
 	next, faults := 0, 0
-	n := judgeAll(ctx, jobs, 4, lang.Date{}, func(j *job, rep *check.Report, err error) {
+	n := judgeAll(ctx, jobs, 4, lang.Date{}, func(_ job, v verdict) verdict { return v }, func(j job, v verdict) {
 		if j.name != fmt.Sprintf("%03d", next) {
 			t.Fatalf("job %s came in place %d", j.name, next)
 		}
-		if rep != nil && len(rep.Findings) == 1 && rep.Findings[0].Rule == "not-finished" {
+		if v.rep != nil && len(v.rep.Findings) == 1 && v.rep.Findings[0].Rule == "not-finished" {
+			faults++
+		}
+		if v.err != nil && strings.Contains(v.err.Error(), "broke down") {
 			faults++
 		}
 		if next++; next == 100 {
@@ -292,9 +293,27 @@ func TestInterruptAndShield(t *testing.T) {
 	if n != next || n < 100 || n > 300 {
 		t.Errorf("%d jobs of 500 were done, %d handed out", n, next)
 	}
-	if faults != 1 {
+	if faults != 2 {
 		t.Errorf("%d faults were told", faults)
 	}
+}
+
+// faultySource breaks down on one job when it is read and on one when it is
+// judged; the others are not to be had.
+type faultySource struct{}
+
+func (faultySource) read(name string) (string, error) {
+	if name == "017" {
+		panic("a fault of ours")
+	}
+	return "", nil
+}
+
+func (faultySource) space(name string) (*lintSpace, error) {
+	if name == "007" {
+		panic("a fault of ours")
+	}
+	return nil, fmt.Errorf("job %s", name)
 }
 
 // BenchmarkLint times whole runs over random plants of about 3 kB, a tenth of

@@ -33,7 +33,7 @@ func FuzzArchive(f *testing.F) {
 			return
 		}
 		defer a.close()
-		for _, m := range a.names {
+		for _, m := range a.names() {
 			if strings.HasPrefix(m, "/") || strings.HasPrefix(m, "..") || strings.Contains(m, "/../") {
 				t.Fatalf("the member %q leads out", m)
 			}

@@ -2,11 +2,8 @@ package main
 
 import (
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
-	"sort"
-	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -14,59 +11,6 @@ import (
 )
 
 const stdinName = "<standard input>"
-
-// specs lists the specifications that paths mean: a file as it is, a folder
-// walked for .plant files in order of name; hidden folders are passed over.
-func specs(paths []string) ([]string, error) {
-	var out []string
-	for _, p := range paths {
-		if p == "-" {
-			out = append(out, p)
-			continue
-		}
-		st, err := os.Stat(p)
-		if err != nil {
-			return nil, fmt.Errorf("looking at %s: %w", p, cause(err))
-		}
-		if !st.IsDir() {
-			out = append(out, p)
-			continue
-		}
-		err = filepath.WalkDir(p, func(name string, d fs.DirEntry, err error) error {
-			switch {
-			case err != nil:
-				return err
-			case d.IsDir() && name != p && strings.HasPrefix(d.Name(), "."):
-				return fs.SkipDir
-			case !d.IsDir() && strings.HasSuffix(name, ".plant"):
-				out = append(out, name)
-			}
-			return nil
-		})
-		if err != nil {
-			return nil, fmt.Errorf("walking %s: %w", p, cause(err))
-		}
-	}
-	sort.Strings(out)
-	return dedupe(out), nil
-}
-
-func dedupe(list []string) []string {
-	out := list[:0]
-	for i, s := range list {
-		if i == 0 || s != list[i-1] {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
-func cause(err error) error {
-	if pe, ok := err.(*fs.PathError); ok {
-		return pe.Err
-	}
-	return err
-}
 
 // readSpec reads a specification by its path, or standard input for "-".
 func readSpec(p string, s std) (name, text string, err error) {

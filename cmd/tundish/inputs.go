@@ -8,10 +8,10 @@ import (
 	"os"
 	"path"
 	"path/filepath"
-	"sort"
 	"strconv"
 	"strings"
 	"sync"
+	"syscall"
 
 	"github.com/bmatcuk/doublestar/v4"
 
@@ -19,16 +19,6 @@ import (
 	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
-
-// job is one specification to judge, wherever it lies.
-type job struct {
-	name  string // as printed, and as sources are named
-	read  func() (string, error)
-	space func() (*lintSpace, error)
-	// problems are those of an archive as a whole; such a job has no text.
-	problems []lang.Problem
-	gate     string // of the project, when it has been judged
-}
 
 // lintSpace is where a specification's "use" may move, with the settings that
 // hold there.
@@ -41,31 +31,37 @@ type lintSpace struct {
 // inputs gathers what a run judges and keeps open what that is read from.
 type inputs struct {
 	s        std
-	jobs     []*job
+	jobs     jobList
 	cache    *lang.Cache
 	mu       sync.Mutex
 	spaces   map[string]*lintSpace // by root
 	byDir    map[string]*lintSpace
 	folders  []string // that the user named: their files may use each other
-	opened   []*workspace
 	archives []*archive
 }
 
+// runCache is the size of the cache of statements that the files of a run share:
+// those that repeat from file to file are kept, the rest goes.
+const runCache = 8 << 20
+
+// maxSpaces bounds what is kept of folders and projects: an archive may have as
+// many of them as files.
+const maxSpaces = 256
+
 func newInputs(s std) *inputs {
-	return &inputs{s: s, cache: lang.NewCache(), spaces: map[string]*lintSpace{}, byDir: map[string]*lintSpace{}}
+	return &inputs{s: s, cache: lang.NewCacheSize(runCache), spaces: map[string]*lintSpace{}, byDir: map[string]*lintSpace{}}
 }
 
 func (in *inputs) close() {
-	for _, w := range in.opened {
-		w.close()
-	}
 	for _, a := range in.archives {
 		a.close()
 	}
 }
 
 // add takes paths: files, folders, patterns, archives, "-" for a text on
-// standard input, and the lines of a list. Jobs are then in order of path.
+// standard input, and the lines of a list. Jobs are then in order of path. What
+// cannot be opened is told in its place in the order and stops nothing else; a
+// pattern that nothing fits is a slip, and an error.
 func (in *inputs) add(paths []string, list string) error {
 	if list != "" {
 		more, err := readList(in.s, list)
@@ -74,17 +70,14 @@ func (in *inputs) add(paths []string, list string) error {
 		}
 		paths = append(paths, more...)
 	}
-	var plain []string
+	disk := &diskSource{in: in}
+	a := adder{in: in, disk: disk, number: in.jobs.source(disk)}
 	for _, p := range paths {
 		switch {
 		case p == "-":
-			in.jobs = append(in.jobs, in.standardInput())
-		case exists(p) && isArchive(p):
-			if err := in.archive(p); err != nil {
-				return err
-			}
+			in.jobs.add(stdinName, in.jobs.source(stdinSource{in}))
 		case exists(p) || !strings.ContainsAny(p, "*?[{"):
-			plain = append(plain, p)
+			a.path(p)
 		default:
 			found, err := doublestar.FilepathGlob(p, doublestar.WithFilesOnly())
 			if err != nil {
@@ -93,29 +86,52 @@ func (in *inputs) add(paths []string, list string) error {
 			if len(found) == 0 {
 				return fmt.Errorf("nothing fits the pattern %s", p)
 			}
-			plain = append(plain, found...)
-		}
-	}
-	files, err := specs(plain)
-	if err != nil {
-		return err
-	}
-	for _, p := range plain {
-		if st, err := os.Stat(p); err == nil && st.IsDir() {
-			in.folders = append(in.folders, filepath.Clean(p))
-		}
-	}
-	for _, f := range files {
-		if isArchive(f) {
-			if err := in.archive(f); err != nil {
-				return err
+			for _, f := range found {
+				a.path(f)
 			}
-			continue
 		}
-		in.jobs = append(in.jobs, in.file(f))
 	}
-	sort.SliceStable(in.jobs, func(i, j int) bool { return in.jobs[i].name < in.jobs[j].name })
+	in.jobs.order()
 	return nil
+}
+
+// adder takes paths of a disk in.
+type adder struct {
+	in     *inputs
+	disk   *diskSource
+	number uint32
+}
+
+func (a adder) path(p string) {
+	st, err := os.Stat(p)
+	switch {
+	case err != nil:
+		a.failed(p, fmt.Errorf("looking at %s: %w", p, cause(err)))
+	case st.IsDir():
+		a.in.folders = append(a.in.folders, filepath.Clean(p))
+		walk(p, a.file, a.failed)
+	case isArchive(p):
+		if err := a.in.archive(p); err != nil {
+			a.failed(p, err)
+		}
+	default:
+		a.file(p)
+	}
+}
+
+func (a adder) file(p string) {
+	name := path.Clean(filepath.ToSlash(p))
+	if strings.Contains(p, "..") && filepath.ToSlash(p) != name { // a link before ".." leads elsewhere
+		if a.disk.odd == nil {
+			a.disk.odd = map[string]string{}
+		}
+		a.disk.odd[name] = p
+	}
+	a.in.jobs.add(name, a.number)
+}
+
+func (a adder) failed(p string, err error) {
+	a.in.jobs.add(path.Clean(filepath.ToSlash(p)), a.in.jobs.source(errorSource{err}))
 }
 
 func exists(p string) bool {
@@ -151,21 +167,33 @@ func readList(s std, name string) ([]string, error) {
 	return out, nil
 }
 
-func (in *inputs) standardInput() *job {
-	return &job{
-		name:  stdinName,
-		read:  func() (string, error) { return readLimited(in.s.in) },
-		space: func() (*lintSpace, error) { return in.folder(".") },
-	}
+// stdinSource is the text on standard input.
+type stdinSource struct{ in *inputs }
+
+func (s stdinSource) read(string) (string, error)      { return readLimited(s.in.s.in) }
+func (s stdinSource) space(string) (*lintSpace, error) { return s.in.folder(".") }
+
+// diskSource is the files of a disk.
+type diskSource struct {
+	in  *inputs
+	odd map[string]string // paths that are not the same as their clean names
 }
 
-func (in *inputs) file(p string) *job {
-	return &job{
-		name:  path.Clean(filepath.ToSlash(p)),
-		read:  func() (string, error) { return readFile(p) },
-		space: func() (*lintSpace, error) { return in.folder(filepath.Dir(p)) },
+func (s *diskSource) path(name string) string {
+	if p, ok := s.odd[name]; ok {
+		return p
 	}
+	return filepath.FromSlash(name)
 }
+
+func (s *diskSource) read(name string) (string, error) { return readFile(s.path(name)) }
+
+func (s *diskSource) space(name string) (*lintSpace, error) {
+	return s.in.folder(filepath.Dir(s.path(name)))
+}
+
+// buffers are what files are read into, each used again for the next file.
+var buffers = sync.Pool{New: func() any { return new([64 << 10]byte) }}
 
 // readFile reads a text up to the limit of the language plus one byte.
 func readFile(p string) (string, error) {
@@ -174,16 +202,24 @@ func readFile(p string) (string, error) {
 		return "", fmt.Errorf("opening %s: %w", p, cause(err))
 	}
 	defer f.Close()
-	st, err := f.Stat()
-	if err != nil {
-		return "", fmt.Errorf("looking at %s: %w", p, cause(err))
+	buf := buffers.Get().(*[64 << 10]byte)
+	defer buffers.Put(buf)
+	n := 0
+	for n < len(buf) {
+		k, err := f.Read(buf[n:])
+		n += k
+		switch {
+		case errors.Is(err, io.EOF):
+			return string(buf[:n]), nil
+		case errors.Is(err, syscall.EISDIR):
+			return "", fmt.Errorf("reading %s: it is a folder", p)
+		case err != nil:
+			return "", fmt.Errorf("reading %s: %w", p, cause(err))
+		}
 	}
-	if st.IsDir() {
-		return "", fmt.Errorf("reading %s: it is a folder", p)
-	}
-	var b strings.Builder
-	b.Grow(int(min(st.Size(), lang.MaxFileSize)) + 1)
-	if _, err := io.Copy(&b, io.LimitReader(f, lang.MaxFileSize+1)); err != nil {
+	var b strings.Builder // larger than most
+	b.Write(buf[:n])
+	if _, err := io.Copy(&b, io.LimitReader(f, int64(lang.MaxFileSize+1-n))); err != nil {
 		return "", fmt.Errorf("reading %s: %w", p, cause(err))
 	}
 	return b.String(), nil
@@ -202,13 +238,16 @@ func (in *inputs) folder(dir string) (*lintSpace, error) {
 	}
 	sp := in.spaces[root]
 	if sp == nil {
-		w, err := openWorkspaceAt(root, in.cache)
-		if err != nil {
-			return nil, err
+		w := &workspace{root: root, cache: in.cache}
+		if len(in.spaces) >= maxSpaces {
+			clear(in.spaces)
+			clear(in.byDir)
 		}
-		in.opened = append(in.opened, w)
 		sp = &lintSpace{parse: w.parse, load: w.load, set: w.loadSettings()}
 		in.spaces[root] = sp
+	}
+	if len(in.byDir) >= maxSpaces {
+		clear(in.byDir)
 	}
 	in.byDir[dir] = sp
 	return sp, nil
@@ -238,51 +277,55 @@ func (in *inputs) archive(p string) error {
 	}
 	in.archives = append(in.archives, a)
 	if len(a.problems) > 0 {
-		in.jobs = append(in.jobs, &job{name: a.name, problems: a.problems})
+		in.jobs.add(a.name, in.jobs.source(problemSource{problems: a.problems}))
 	}
-	sp := newArchiveSpaces(a, in.cache)
-	for _, m := range a.names {
-		in.jobs = append(in.jobs, &job{
-			name:  a.name + "/" + m,
-			read:  func() (string, error) { return a.read(m) },
-			space: func() (*lintSpace, error) { return sp.of(path.Dir(m)), nil },
-		})
+	number := in.jobs.source(&archiveSource{a: a, cache: in.cache, dirs: map[string]*lintSpace{}})
+	for _, m := range a.names() {
+		in.jobs.add(a.name+"/"+m, number)
 	}
 	return nil
 }
 
-// archiveSpaces gives each folder of an archive its settings; files are loaded
-// from the archive and from nowhere else.
-type archiveSpaces struct {
+// archiveSource is the members of an archive. It gives each folder of the archive
+// its settings; files are loaded from the archive and from nowhere else.
+type archiveSource struct {
 	a     *archive
 	cache *lang.Cache
+	files shelf
 	mu    sync.Mutex
-	files map[string]*entry
 	dirs  map[string]*lintSpace
 }
 
-func newArchiveSpaces(a *archive, cache *lang.Cache) *archiveSpaces {
-	return &archiveSpaces{a: a, cache: cache, files: map[string]*entry{}, dirs: map[string]*lintSpace{}}
+func (s *archiveSource) member(name string) (string, bool) {
+	return strings.CutPrefix(name, s.a.name+"/")
 }
 
-func (s *archiveSpaces) parse(name, text string) *lang.File {
+func (s *archiveSource) read(name string) (string, error) {
+	m, _ := s.member(name)
+	text, err := s.a.read(m)
+	if err != nil {
+		return "", fmt.Errorf("reading %s: %w", name, err)
+	}
+	return text, nil
+}
+
+func (s *archiveSource) space(name string) (*lintSpace, error) {
+	m, _ := s.member(name)
+	return s.of(path.Dir(m)), nil
+}
+
+func (s *archiveSource) parse(name, text string) *lang.File {
 	f := lang.Parse(lang.NewSource(name, text), s.cache)
 	lang.Bind(f, lang.Language())
 	return f
 }
 
-func (s *archiveSpaces) load(name string) (*lang.File, error) {
-	m, inside := strings.CutPrefix(name, s.a.name+"/")
+func (s *archiveSource) load(name string) (*lang.File, error) {
+	m, inside := s.member(name)
 	if !inside {
 		return nil, errors.New("it lies outside the archive")
 	}
-	s.mu.Lock()
-	e := s.files[m]
-	if e == nil {
-		e = &entry{}
-		s.files[m] = e
-	}
-	s.mu.Unlock()
+	e := s.files.entry(m)
 	e.once.Do(func() {
 		var text string
 		if text, e.err = s.a.read(m); e.err == nil {
@@ -292,7 +335,7 @@ func (s *archiveSpaces) load(name string) (*lang.File, error) {
 	return e.file, e.err
 }
 
-func (s *archiveSpaces) of(dir string) *lintSpace {
+func (s *archiveSource) of(dir string) *lintSpace {
 	s.mu.Lock()
 	sp := s.dirs[dir]
 	s.mu.Unlock()
@@ -302,7 +345,7 @@ func (s *archiveSpaces) of(dir string) *lintSpace {
 	sp = &lintSpace{parse: s.parse, load: s.load, set: check.ReadSettings(nil)}
 	for d := dir; ; d = path.Dir(d) {
 		m := path.Join(d, projectFile)
-		if _, ok := s.a.members[m]; ok {
+		if s.a.has(m) {
 			if f, err := s.load(s.a.name + "/" + m); err == nil {
 				sp.set = check.ReadSettings(f)
 			}
@@ -313,8 +356,11 @@ func (s *archiveSpaces) of(dir string) *lintSpace {
 		}
 	}
 	s.mu.Lock()
+	defer s.mu.Unlock()
+	if len(s.dirs) >= maxSpaces {
+		clear(s.dirs)
+	}
 	s.dirs[dir] = sp
-	s.mu.Unlock()
 	return sp
 }
 
@@ -324,11 +370,4 @@ func parseShard(text string) (k, n int, ok bool) {
 	k, err1 := strconv.Atoi(a)
 	n, err2 := strconv.Atoi(b)
 	return k, n, found && err1 == nil && err2 == nil && n >= 1 && k >= 1 && k <= n
-}
-
-// shard keeps the k-th of n parts of nearly equal length, neighbors together, so
-// that the parts one after the other are the whole.
-func (in *inputs) shard(k, n int) {
-	total := len(in.jobs)
-	in.jobs = in.jobs[(k-1)*total/n : k*total/n]
 }

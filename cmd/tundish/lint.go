@@ -1,12 +1,14 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"fmt"
 	"os"
 	"os/signal"
 	"runtime"
+	"runtime/debug"
 
 	"github.com/spf13/pflag"
 
@@ -30,35 +32,60 @@ type lintRun struct {
 	day      lang.Date
 	jobs     int
 	baseline report.Baseline
-	doc      *report.Document
-	text     *report.Text
-	files    []string // for the formats that list them
+	tool     report.Tool
+	shard    *report.Shard
+	stream   *report.Stream   // of the format json
+	doc      *report.Document // of formats that need every finding at once
+	files    []string         // for the formats that list them
 	count    int
 	// What the closing line of the text counts.
-	severities map[lang.Severity]int
+	severities [4]int
 	unknowns   int
 	code       int
+	written    error // the first error of the output
+	stop       context.CancelFunc
 	in         *inputs
 	bar        *bar
 }
 
+// lintMemory is where the collector of a run becomes busier than it likes to be,
+// so that the process stays under 64 MB.
+const lintMemory = 40 << 20
+
 func runLint(args []string, s std) int {
-	r := &lintRun{s: s, in: newInputs(s), severities: map[lang.Severity]int{}}
+	r := &lintRun{s: s, in: newInputs(s), tool: report.Tool{Name: "tundish", Version: version}}
 	defer r.in.close()
 	fs := flags("lint", s)
 	code, done := r.prepare(fs, args)
 	if done {
 		return code
 	}
+	if os.Getenv("GOMEMLIMIT") == "" {
+		defer debug.SetMemoryLimit(debug.SetMemoryLimit(lintMemory))
+	}
 	// An interrupt ends the run with what is done; a second one ends it at once.
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	r.bar = newBar(s, len(r.in.jobs))
-	n := judgeAll(ctx, r.in.jobs, r.jobs, r.day, r.take)
+	r.stop = stop
+	open := &spool{}
+	defer open.close()
+	switch r.format {
+	case "json":
+		r.stream = report.NewStream(s.out, r.tool, r.shard, open)
+	case "sarif", "junit":
+		r.doc = report.NewDocument(r.tool)
+	}
+	total := r.in.jobs.len()
+	r.bar = newBar(s, total)
+	work := r.say
+	if r.baseline != nil { // which findings are new depends on those before them
+		work = func(_ job, v verdict) said { return said{verdict: v} }
+	}
+	n := judgeAll(ctx, r.in.jobs.all(), r.jobs, r.day, work, r.take)
 	r.bar.end()
-	if n < len(r.in.jobs) {
+	if r.written == nil && n < total {
 		stop()
-		fmt.Fprintf(s.err, "tundish: interrupted after %d of %d files; the rest was not checked\n", n, len(r.in.jobs))
+		fmt.Fprintf(s.err, "tundish: interrupted after %d of %d files; the rest was not checked\n", n, total)
 		r.code = exitFailed
 	}
 	return r.finish()
@@ -105,105 +132,153 @@ func (r *lintRun) prepare(fs *pflag.FlagSet, args []string) (code int, done bool
 		return failed(r.s, err), true
 	}
 	r.format, r.failOn, r.jobs = *format, *failOn, *jobs
-	r.doc = report.NewDocument(report.Tool{Name: "tundish", Version: version})
-	r.text = &report.Text{W: r.s.out, Color: r.s.terminal}
 	if *shard != "" {
 		k, n, ok := parseShard(*shard)
 		if !ok {
 			return badUse(r.s, "--shard takes k/n, the k-th of n parts, such as 2/4"), true
 		}
-		r.in.shard(k, n)
-		r.doc.Shard = &report.Shard{K: k, N: n}
+		r.in.jobs.shard(k, n)
+		r.shard = &report.Shard{K: k, N: n}
 	}
 	return 0, false
 }
 
-// forget drops what was printed already, so that memory does not grow with the
-// archive.
-func (r *lintRun) forget(before int) {
-	r.doc.Findings, r.doc.NotEvaluated = r.doc.Findings[:before], r.doc.NotEvaluated[:0]
+// said is what one file adds to the output. It is made beside the judging of other
+// files, so that only text waits for its turn.
+type said struct {
+	verdict           // of a run against a baseline alone
+	err        error  // why the file has no report
+	text, open []byte // in the format of the run
+	findings   []report.JSONFinding
+	unknowns   []report.JSONUnknown
+	severities [4]int
+	questions  int
+	read       bool
+	broke      bool // the tool decided nothing about it
+	gates      bool
 }
 
-// take prints one file's report; judgeAll calls it in order of path.
-func (r *lintRun) take(j *job, rep *check.Report, err error) {
-	r.bar.step()
-	if err != nil {
-		fmt.Fprintf(r.s.err, "tundish: %v\n", err)
-		r.code = exitFailed
+// say puts a verdict into the words of the format.
+func (r *lintRun) say(j job, v verdict) said {
+	if v.rep == nil {
+		return said{err: v.err}
 	}
-	if rep == nil {
-		return
+	list := report.NewDocument(r.tool)
+	if r.format != "text" {
+		list.Add(j.name, v.rep)
 	}
+	return r.put(j, v, list)
+}
+
+// put is say with the findings at hand in their JSON form.
+func (r *lintRun) put(j job, v verdict, list *report.Document) said {
+	rep := v.rep
+	out := said{err: v.err, read: true, questions: len(rep.Unknowns)}
 	for i := range rep.Findings {
-		if rep.Findings[i].Rule == "not-finished" {
-			r.code = exitFailed
-		}
-	}
-	r.count++
-	before := len(r.doc.Findings)
-	if r.format == "junit" {
-		r.files = append(r.files, j.name)
-	}
-	if r.format != "text" || r.baseline != nil {
-		r.doc.Add(j.name, rep)
-	}
-	if r.baseline != nil {
-		r.onlyNew(rep, before)
-	}
-	for i := range rep.Findings {
-		r.severities[rep.Findings[i].Severity]++
-	}
-	r.unknowns += len(rep.Unknowns)
-	switch r.format {
-	case "text":
-		r.text.File(j.name, rep)
-		r.forget(before)
-	case "jsonl":
-		enc := json.NewEncoder(r.s.out)
-		enc.SetEscapeHTML(false)
-		for i := before; i < len(r.doc.Findings); i++ {
-			if err := enc.Encode(&r.doc.Findings[i]); err != nil {
-				r.code = exitFailed
-			}
-		}
-		r.forget(before)
+		out.severities[rep.Findings[i].Severity]++
+		out.broke = out.broke || rep.Findings[i].Rule == "not-finished"
 	}
 	gate := r.failOn
-	if gate == "" && j.gate != "" {
-		gate = j.gate
+	if gate == "" {
+		gate = v.gate
 	}
-	if r.code == exitClean && fails(rep, gate) {
+	out.gates = fails(rep, gate)
+	switch r.format {
+	case "text":
+		var b bytes.Buffer
+		(&report.Text{W: &b, Color: r.s.terminal}).File(j.name, rep)
+		out.text = b.Bytes()
+	case "json":
+		out.text, out.open = report.Findings(list.Findings), report.Unknowns(list.NotEvaluated)
+	case "jsonl":
+		var b bytes.Buffer
+		enc := json.NewEncoder(&b)
+		enc.SetEscapeHTML(false)
+		for i := range list.Findings {
+			if err := enc.Encode(&list.Findings[i]); err != nil {
+				out.err = err
+			}
+		}
+		out.text = b.Bytes()
+	default:
+		out.findings, out.unknowns = list.Findings, list.NotEvaluated
+	}
+	return out
+}
+
+// take adds what a file said to the output; judgeAll calls it in order of path.
+func (r *lintRun) take(j job, a said) {
+	r.bar.step()
+	if a.rep != nil {
+		a = r.onlyNew(j, a.verdict)
+	} else if a.verdict.err != nil {
+		a.err = a.verdict.err
+	}
+	if a.err != nil {
+		fmt.Fprintf(r.s.err, "tundish: %v\n", a.err)
+		r.code = exitFailed
+	}
+	if !a.read {
+		return
+	}
+	r.count++
+	for i, n := range a.severities {
+		r.severities[i] += n
+	}
+	r.unknowns += a.questions
+	switch {
+	case a.broke:
+		r.code = exitFailed
+	case a.gates && r.code == exitClean:
 		r.code = exitFindings
+	}
+	switch {
+	case r.written != nil:
+	case r.stream != nil:
+		r.written = r.stream.Add(a.text, a.open)
+	case r.doc != nil:
+		r.doc.Findings, r.doc.NotEvaluated = append(r.doc.Findings, a.findings...), append(r.doc.NotEvaluated, a.unknowns...)
+		if r.format == "junit" {
+			r.files = append(r.files, j.name)
+		}
+	case len(a.text) > 0:
+		_, r.written = r.s.out.Write(a.text)
+	}
+	if r.written != nil {
+		r.stop() // nobody reads on
 	}
 }
 
 // onlyNew drops the findings that the baseline covers.
-func (r *lintRun) onlyNew(rep *check.Report, before int) {
-	keptDoc := r.doc.Findings[:before]
-	kept := rep.Findings[:0]
+func (r *lintRun) onlyNew(j job, v verdict) said {
+	list := report.NewDocument(r.tool)
+	list.Add(j.name, v.rep)
+	rep := v.rep
+	left, kept := list.Findings[:0], rep.Findings[:0]
 	for i := range rep.Findings {
-		if f := r.doc.Findings[before+i]; r.baseline.New(&f) {
-			keptDoc = append(keptDoc, f)
-			kept = append(kept, rep.Findings[i])
+		if f := list.Findings[i]; r.baseline.New(&f) {
+			left, kept = append(left, f), append(kept, rep.Findings[i])
 		}
 	}
-	r.doc.Findings, rep.Findings = keptDoc, kept
+	list.Findings, rep.Findings = left, kept
+	return r.put(j, v, list)
 }
 
 func (r *lintRun) finish() int {
-	var err error
-	switch r.format {
-	case "json":
-		err = r.doc.Write(r.s.out)
-	case "sarif":
-		err = report.SARIF(r.s.out, r.doc, rules.All())
-	case "junit":
-		err = report.JUnit(r.s.out, r.doc, r.files)
-	case "text":
-		r.closing()
+	if r.written == nil {
+		switch r.format {
+		case "json":
+			r.written = r.stream.Close()
+		case "sarif":
+			r.written = report.SARIF(r.s.out, r.doc, rules.All())
+		case "junit":
+			r.written = report.JUnit(r.s.out, r.doc, r.files)
+		case "text":
+			r.written = r.closing()
+		}
 	}
-	if err != nil {
-		return failed(r.s, err)
+	if r.written != nil {
+		return failed(r.s, fmt.Errorf("writing the output: %w", cause(r.written)))
 	}
 	return r.code
 }
@@ -223,11 +298,12 @@ func fails(rep *check.Report, gate string) bool {
 }
 
 // closing says in one sentence what was read, and that a pass permits nothing.
-func (r *lintRun) closing() {
+func (r *lintRun) closing() error {
 	what := "1 file"
 	if r.count != 1 {
 		what = fmt.Sprintf("%d files", r.count)
 	}
-	fmt.Fprintf(r.s.out, "Read %s: errors %d, warnings %d, notes %d, not evaluated %d. This is no permission to build or to fire: that rests with the registered engineer and the local code.\n",
+	_, err := fmt.Fprintf(r.s.out, "Read %s: errors %d, warnings %d, notes %d, not evaluated %d. This is no permission to build or to fire: that rests with the registered engineer and the local code.\n",
 		what, r.severities[lang.Error], r.severities[lang.Warning], r.severities[lang.Note], r.unknowns)
+	return err
 }

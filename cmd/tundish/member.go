@@ -3,15 +3,20 @@ package main
 import (
 	"archive/tar"
 	"archive/zip"
+	"bufio"
+	"bytes"
+	"compress/flate"
 	"compress/gzip"
 	"errors"
 	"fmt"
+	"hash/crc32"
 	"io"
 	"os"
 	"path"
 	"path/filepath"
-	"sort"
+	"slices"
 	"strings"
+	"sync"
 
 	"example.org/tundish/lang"
 )
@@ -24,20 +29,31 @@ const (
 	maxExpansion = 200     // unpacked over packed bytes, beyond the first MiB
 )
 
-// archive is a packed folder of specifications, read without unpacking it to
-// disk. Its members are named like files in a folder of the archive's name.
+// archive is a packed folder of specifications, read without unpacking it.
+// Its members are named like files in a folder of the archive's name.
 type archive struct {
 	name     string // as the user gave it
-	members  map[string]member
-	names    []string // specifications, by path
+	at       io.ReaderAt
+	members  []member // sorted by name when the archive is open
+	block    []byte   // the names, one behind the other
 	problems []lang.Problem
 	close    func() error
 }
 
-// member is one file of an archive: where its text is to be had.
+// member is one file of an archive: where it lies in what the archive reads. It
+// has no pointers, so that a hundred thousand of them cost the collector nothing.
 type member struct {
-	open func() (io.ReadCloser, error)
+	name   place
+	from   int64 // of the packed bytes
+	packed int64
+	size   int64
+	crc    uint32
+	method uint16
+	locked bool // encrypted
 }
+
+// stored is the method of members that are not packed.
+const stored = zip.Store
 
 // isArchive tells an archive by its name.
 func isArchive(name string) bool {
@@ -52,12 +68,12 @@ func openArchive(name string) (*archive, error) {
 	if err != nil {
 		return nil, fmt.Errorf("opening %s: %w", name, cause(err))
 	}
-	a := &archive{name: filepath.ToSlash(name), members: map[string]member{}, close: f.Close}
+	a := &archive{name: filepath.ToSlash(name), at: f, close: f.Close}
 	switch n := strings.ToLower(name); {
 	case strings.HasSuffix(n, ".zip"):
 		err = a.zip(f)
 	case strings.HasSuffix(n, ".tar"):
-		err = a.tar(f, f)
+		err = a.tar(f)
 	default:
 		err = a.tarGz(f)
 	}
@@ -65,24 +81,59 @@ func openArchive(name string) (*archive, error) {
 		f.Close()
 		return nil, fmt.Errorf("reading %s: %w", name, err)
 	}
-	sort.Strings(a.names)
+	a.order()
 	return a, nil
 }
 
-// add takes a member in, unless its name leads out of the archive.
-func (a *archive) add(name string, regular bool, m member) {
-	clean := path.Clean(strings.ReplaceAll(name, `\`, "/"))
+// order sorts the members by name. Of two of a name the later counts, as when
+// unpacking.
+func (a *archive) order() {
+	slices.Reverse(a.members)
+	slices.SortStableFunc(a.members, func(x, y member) int { return bytes.Compare(a.nameOf(x), a.nameOf(y)) })
+	a.members = slices.CompactFunc(a.members, func(x, y member) bool { return bytes.Equal(a.nameOf(x), a.nameOf(y)) })
+}
+
+func (a *archive) nameOf(m member) []byte {
+	return a.block[m.name.from : m.name.from+uint64(m.name.length)]
+}
+
+// names lists the specifications of the archive in order.
+func (a *archive) names() []string {
+	out := make([]string, len(a.members))
+	for i, m := range a.members {
+		out[i] = string(a.nameOf(m))
+	}
+	return out
+}
+
+func (a *archive) find(name string) (member, bool) {
+	i, ok := slices.BinarySearchFunc(a.members, name, func(m member, name string) int { return strings.Compare(string(a.nameOf(m)), name) })
+	if !ok {
+		return member{}, false
+	}
+	return a.members[i], true
+}
+
+func (a *archive) has(name string) bool {
+	_, ok := a.find(name)
+	return ok
+}
+
+// wanted gives the clean name of a member that is a specification. One whose name
+// leads out of the archive is a problem of the archive.
+func (a *archive) wanted(name string, regular bool) (clean string, ok bool) {
+	clean = path.Clean(strings.ReplaceAll(name, `\`, "/"))
 	if !regular || path.IsAbs(clean) || clean == ".." || strings.HasPrefix(clean, "../") || len(clean) > 1 && clean[1] == ':' {
 		a.problem("member-outside", "The member "+printable(name)+" is a link or leads out of the archive; it was not read.")
-		return
+		return "", false
 	}
-	if !strings.HasSuffix(clean, ".plant") || hidden(clean) {
-		return
-	}
-	if _, twice := a.members[clean]; !twice {
-		a.names = append(a.names, clean)
-	}
-	a.members[clean] = m // of two members of a name the later counts, as when unpacking
+	return clean, strings.HasSuffix(clean, ".plant") && !hidden(clean)
+}
+
+func (a *archive) add(name string, m member) {
+	m.name = place{from: uint64(len(a.block)), length: uint32(len(name))}
+	a.block = append(a.block, name...)
+	a.members = append(a.members, m)
 }
 
 func hidden(name string) bool {
@@ -130,35 +181,67 @@ func (a *archive) zip(f *os.File) error {
 			a.problem("archive-too-large", "From the member "+printable(z.Name)+" on the archive unpacks to more than a run takes; the rest was not read.")
 			return nil
 		}
-		a.add(z.Name, z.Mode().IsRegular(), member{z.Open})
+		name, ok := a.wanted(z.Name, z.Mode().IsRegular())
+		if !ok {
+			continue
+		}
+		m := member{packed: int64(z.CompressedSize64), size: int64(z.UncompressedSize64), crc: z.CRC32, method: z.Method, locked: z.Flags&1 != 0}
+		if m.from, err = z.DataOffset(); err != nil {
+			m.from = -1 // told when it is read
+		}
+		a.add(name, m)
 	}
 	return nil
 }
 
 // tar lists a tar file; its members are read where they lie.
-func (a *archive) tar(f *os.File, at io.ReaderAt) error {
+func (a *archive) tar(f *os.File) error {
+	st, err := f.Stat()
+	if err != nil {
+		return err
+	}
 	count := &counter{r: f}
-	t := tar.NewReader(count)
+	return a.tarMembers(count, func(h *tar.Header, _ *tar.Reader) (member, error) {
+		if h.Size > st.Size()-count.n {
+			return member{}, io.ErrUnexpectedEOF
+		}
+		return member{from: count.n, packed: h.Size, size: h.Size, method: stored}, nil
+	})
+}
+
+// tarMembers goes over the members of a tar file; take says where the one at hand
+// is to be had.
+func (a *archive) tarMembers(r io.Reader, take func(*tar.Header, *tar.Reader) (member, error)) error {
+	t := tar.NewReader(r)
+	last := "the start"
 	for i := 0; ; i++ {
 		h, err := t.Next()
 		switch {
 		case errors.Is(err, io.EOF):
 			return nil
+		case errors.Is(err, errTooLarge):
+			a.problem("archive-too-large", "Behind "+last+" the archive unpacks to more than a run takes; the rest was not read.")
+			return nil
 		case err != nil && !errors.Is(err, tar.ErrInsecurePath):
-			a.problem("archive-broken", fmt.Sprintf("The archive breaks off at byte %d: %v.", count.n, err))
+			a.problem("archive-broken", fmt.Sprintf("The archive breaks off behind %s: %v.", last, err))
 			return nil
 		case i >= maxMembers:
 			a.problem("archive-too-large", "The archive holds more members than a run takes; the rest was not read.")
 			return nil
 		}
-		switch h.Typeflag {
-		case tar.TypeDir, tar.TypeXGlobalHeader:
+		if h.Typeflag == tar.TypeDir || h.Typeflag == tar.TypeXGlobalHeader {
 			continue
 		}
-		from, size := count.n, h.Size
-		a.add(h.Name, h.Typeflag == tar.TypeReg && !sparse(h), member{func() (io.ReadCloser, error) {
-			return io.NopCloser(io.NewSectionReader(at, from, size)), nil
-		}})
+		last = "the member " + printable(h.Name)
+		name, ok := a.wanted(h.Name, h.Typeflag == tar.TypeReg && !sparse(h))
+		if !ok {
+			continue
+		}
+		m, err := take(h, t)
+		if err != nil { // of the reader it comes again with the next member
+			continue
+		}
+		a.add(name, m)
 	}
 }
 
@@ -194,14 +277,32 @@ func (c *counter) Seek(offset int64, whence int) (int64, error) {
 	return n, err
 }
 
-// tarGz unpacks a compressed tar file into an unnamed temporary file, bounded,
-// because its members come in the order of packing and are wanted by path.
+var errTooLarge = errors.New("too large")
+
+// bounded reads up to a number of bytes and then fails.
+type bounded struct {
+	r    io.Reader
+	left int64
+}
+
+func (b *bounded) Read(p []byte) (int, error) {
+	if b.left <= 0 {
+		return 0, errTooLarge
+	}
+	n, err := b.r.Read(p[:min(int64(len(p)), b.left)])
+	b.left -= int64(n)
+	return n, err
+}
+
+// tarGz goes once through a compressed tar file and keeps its specifications in an
+// unnamed temporary file, because they come in the order of packing and are wanted
+// by path.
 func (a *archive) tarGz(f *os.File) error {
 	st, err := f.Stat()
 	if err != nil {
 		return err
 	}
-	z, err := gzip.NewReader(f)
+	z, err := gzip.NewReader(bufio.NewReaderSize(f, 64<<10))
 	if err != nil {
 		a.problem("archive-broken", "The archive cannot be read: "+err.Error()+".")
 		return nil
@@ -211,35 +312,67 @@ func (a *archive) tarGz(f *os.File) error {
 		return fmt.Errorf("making room for it: %w", err)
 	}
 	os.Remove(tmp.Name()) // gone when it is closed, whatever happens
-	packed := f.Close
-	a.close = func() error { return errors.Join(tmp.Close(), packed()) }
+	a.at, a.close = tmp, func() error {
+		tmp.Close()
+		os.Remove(tmp.Name()) // where an open file cannot be removed
+		return f.Close()
+	}
+	out := bufio.NewWriterSize(tmp, 256<<10)
+	var written int64
 	most := min(int64(maxUnpacked), maxExpansion*st.Size()+1<<20)
-	n, err := io.Copy(tmp, io.LimitReader(z, most+1))
-	switch {
-	case n > most:
-		a.problem("archive-too-large", "The archive unpacks to more than a run takes; nothing of it was read.")
-		return nil
-	case err != nil && (errors.Is(err, gzip.ErrChecksum) || errors.Is(err, gzip.ErrHeader) || errors.Is(err, io.ErrUnexpectedEOF)):
-		a.problem("archive-broken", fmt.Sprintf("The archive breaks off after %d unpacked bytes: %v.", n, err))
-	case err != nil:
-		a.problem("archive-broken", "The archive cannot be read: "+err.Error()+".")
+	err = a.tarMembers(&bounded{z, most}, func(h *tar.Header, t *tar.Reader) (member, error) {
+		m := member{from: written, method: stored}
+		// The writer keeps errors of its own until the end, but not those of t.
+		n, err := io.Copy(struct{ io.Writer }{out}, io.LimitReader(t, lang.MaxFileSize+1))
+		written += n
+		m.packed, m.size = n, n
+		return m, err
+	})
+	if e := out.Flush(); err == nil && e != nil {
+		err = fmt.Errorf("making room for it: %w", e)
 	}
-	if _, err := tmp.Seek(0, io.SeekStart); err != nil {
-		return err
-	}
-	return a.tar(tmp, tmp)
+	return err
 }
 
 // read gives the text of a member.
 func (a *archive) read(name string) (string, error) {
-	m, ok := a.members[name]
-	if !ok {
+	m, ok := a.find(name)
+	switch {
+	case !ok:
 		return "", errors.New("no such file in the archive")
+	case m.locked:
+		return "", errors.New("it is encrypted")
+	case m.from < 0:
+		return "", zip.ErrFormat
 	}
-	r, err := m.open()
-	if err != nil {
-		return "", err
+	packed := io.NewSectionReader(a.at, m.from, m.packed)
+	switch m.method {
+	case zip.Store:
+		text, err := readLimited(packed)
+		if err == nil && int64(len(text)) < min(m.size, lang.MaxFileSize+1) {
+			err = io.ErrUnexpectedEOF
+		}
+		return text, m.sum(text, err)
+	case zip.Deflate:
+		z := inflaters.Get().(io.ReadCloser)
+		defer inflaters.Put(z)
+		if err := z.(flate.Resetter).Reset(packed, nil); err != nil {
+			return "", err
+		}
+		text, err := readLimited(z)
+		return text, m.sum(text, err)
 	}
-	defer r.Close()
-	return readLimited(r)
+	return "", fmt.Errorf("it is packed by method %d, which is not known", m.method)
+}
+
+// inflaters are used again: each has a window of 32 kB.
+var inflaters = sync.Pool{New: func() any { return flate.NewReader(nil) }}
+
+// sum compares a text with the sum that the archive holds of it, where it does
+// and the text was read whole.
+func (m member) sum(text string, err error) error {
+	if err == nil && m.crc != 0 && len(text) <= lang.MaxFileSize && crc32.ChecksumIEEE([]byte(text)) != m.crc {
+		return zip.ErrChecksum
+	}
+	return err
 }

@@ -8,8 +8,8 @@ import (
 	"os/signal"
 	"path/filepath"
 	"runtime"
+	"slices"
 
-	"example.org/tundish/check"
 	"example.org/tundish/cmd/tundish/survey"
 	"example.org/tundish/lang"
 )
@@ -83,13 +83,14 @@ type surveyRun struct {
 	day    lang.Date
 	hashes map[string]string // of files that others use
 	bar    *bar
+	missed int // files that could not be read
 	code   int
 }
 
 func (r *surveyRun) run(workers int) int {
 	paths := map[string]bool{}
-	var todo []*job
-	for _, j := range r.in.jobs {
+	var todo []job
+	for j := range r.in.jobs.all() {
 		paths[j.name] = true
 		if !r.unchanged(j) {
 			todo = append(todo, j)
@@ -98,7 +99,7 @@ func (r *surveyRun) run(workers int) int {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	r.bar = newBar(r.s, len(todo))
-	n := judgeAll(ctx, todo, workers, r.day, r.take)
+	n := judgeAll(ctx, slices.Values(todo), workers, r.day, func(_ job, v verdict) verdict { return v }, r.take)
 	r.bar.end()
 	if r.code == exitFailed {
 		return r.code
@@ -110,25 +111,29 @@ func (r *surveyRun) run(workers int) int {
 	if err := r.db.Keep(paths); err != nil {
 		return failed(r.s, err)
 	}
-	fmt.Fprintf(r.s.out, "Surveyed %d files, %d of them new or changed. A survey is no permission to build or to fire.\n", len(r.in.jobs), len(todo))
+	fmt.Fprintf(r.s.out, "Surveyed %d files, %d of them new or changed. A survey is no permission to build or to fire.\n", r.in.jobs.len()-r.missed, len(todo)-r.missed)
+	if r.missed > 0 {
+		fmt.Fprintf(r.s.err, "tundish: %d files could not be read\n", r.missed)
+		return exitFailed
+	}
 	return exitClean
 }
 
 // unchanged tells a file that stands in the database with the same text and the
 // same texts of what it uses.
-func (r *surveyRun) unchanged(j *job) bool {
-	if j.read == nil {
-		return false
-	}
+func (r *surveyRun) unchanged(j job) bool {
 	hash, used, known, err := r.db.Known(j.name)
 	if err != nil || !known {
 		return false
 	}
-	sp, err := j.space()
+	if _, ok := j.from.(problemSource); ok {
+		return false
+	}
+	sp, err := j.from.space(j.name)
 	if err != nil {
 		return false
 	}
-	if text, err := j.read(); err != nil || survey.Hash(withSettings(text, sp)) != hash {
+	if text, err := j.load(); err != nil || survey.Hash(withSettings(text, sp)) != hash {
 		return false
 	}
 	for name, was := range used {
@@ -150,19 +155,20 @@ func (r *surveyRun) unchanged(j *job) bool {
 // a change of either is a change.
 func withSettings(text string, sp *lintSpace) string { return text + "\x00" + sp.set.Text }
 
-func (r *surveyRun) take(j *job, rep *check.Report, err error) {
+func (r *surveyRun) take(j job, v verdict) {
 	r.bar.step()
-	if err != nil {
-		fmt.Fprintf(r.s.err, "tundish: %v\n", err)
+	if v.err != nil {
+		fmt.Fprintf(r.s.err, "tundish: %v\n", v.err)
+		r.missed++
 		return // the file is told; the others go on
 	}
-	text := rep.Plant.File.Source.Text
-	if j.space != nil {
-		if sp, err := j.space(); err == nil {
+	text := v.rep.Plant.File.Source.Text
+	if _, ok := j.from.(problemSource); !ok {
+		if sp, err := j.from.space(j.name); err == nil {
 			text = withSettings(text, sp)
 		}
 	}
-	if err := r.db.Put(j.name, text, rep); err != nil && r.code != exitFailed {
+	if err := r.db.Put(j.name, text, v.rep); err != nil && r.code != exitFailed {
 		r.code = failed(r.s, fmt.Errorf("writing %s: %w", j.name, err))
 	}
 }

@@ -21,16 +21,44 @@ import (
 // statements for the length of one run.
 type workspace struct {
 	root  string   // clean; names of sources are relative to the working directory, not to this
-	fs    *os.Root // refuses every path that leads outside, links included
+	fs    *os.Root // refuses every path that leads outside, links included; nil: opened for each read
 	cache *lang.Cache
-	mu    sync.Mutex
-	files map[string]*entry
+	files shelf
 }
+
+// shelf keeps files that others use. It is bounded, because an archive of records
+// uses every plant once: it holds two generations, and what is asked for again
+// moves to the young one.
+type shelf struct {
+	mu         sync.Mutex
+	young, old map[string]*entry
+}
+
+// shelfSize is how many files a generation of a shelf holds.
+const shelfSize = 32
 
 type entry struct {
 	once sync.Once
 	file *lang.File
 	err  error
+}
+
+// entry finds the place of a file; who finds it empty fills it.
+func (s *shelf) entry(name string) *entry {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	e := s.young[name]
+	if e != nil {
+		return e
+	}
+	if e = s.old[name]; e == nil {
+		e = &entry{}
+	}
+	if s.young == nil || len(s.young) >= shelfSize {
+		s.old, s.young = s.young, make(map[string]*entry, shelfSize)
+	}
+	s.young[name] = e
+	return e
 }
 
 // openWorkspace opens the folder in which "use" may move: the folder of the
@@ -46,7 +74,7 @@ func openWorkspaceAt(root string, cache *lang.Cache) (*workspace, error) {
 	if err != nil {
 		return nil, fmt.Errorf("opening the workspace %s: %w", root, err)
 	}
-	return &workspace{root: root, fs: r, cache: cache, files: map[string]*entry{}}, nil
+	return &workspace{root: root, fs: r, cache: cache}, nil
 }
 
 func (w *workspace) close() { w.fs.Close() }
@@ -80,13 +108,7 @@ const projectFile = check.ProjectFile
 // load is the plant.Loader of the workspace: name is a clean slash path as
 // sources are named, relative to the working directory or absolute.
 func (w *workspace) load(name string) (*lang.File, error) {
-	w.mu.Lock()
-	e := w.files[name]
-	if e == nil {
-		e = &entry{}
-		w.files[name] = e
-	}
-	w.mu.Unlock()
+	e := w.files.entry(name)
 	e.once.Do(func() {
 		text, err := w.read(name)
 		if err != nil {
@@ -115,7 +137,7 @@ func (w *workspace) read(name string) (string, error) {
 	if err != nil || rel == ".." || strings.HasPrefix(rel, ".."+string(filepath.Separator)) {
 		return "", errors.New("it lies outside the workspace " + w.root)
 	}
-	f, err := w.fs.Open(rel)
+	f, err := w.open(rel)
 	if err != nil {
 		if errors.Is(err, fs.ErrNotExist) {
 			return "", errors.New("no such file")
@@ -128,6 +150,13 @@ func (w *workspace) read(name string) (string, error) {
 	}
 	defer f.Close()
 	return readLimited(f)
+}
+
+func (w *workspace) open(rel string) (*os.File, error) {
+	if w.fs == nil {
+		return os.OpenInRoot(w.root, rel)
+	}
+	return w.fs.Open(rel)
 }
 
 // readLimited reads a text up to the limit of the language plus one byte, so
