@@ -41,10 +41,13 @@ func (t *Text) File(name string, rep *check.Report) {
 		return
 	}
 	fmt.Fprintf(t.W, "%s: %s not decided for want of input; that is not a pass.\n", name, count(len(rep.Unknowns), "question was", "questions were"))
-	for i := range rep.Unknowns {
-		u := &rep.Unknowns[i]
-		line, col := place(u.File, u.Span)
-		fmt.Fprintf(t.W, "    %s: not evaluated, needs %s  (%s:%d:%d)\n", u.Rule, u.Needs, fileName(name, rep, u.File), line, col)
+	for _, q := range folded(rep.Unknowns) {
+		line, col := place(q.File, q.Span)
+		needs := q.Needs
+		if len(q.also) > 0 {
+			needs += "; likewise " + strings.Join(q.also, ", ")
+		}
+		fmt.Fprintf(t.W, "    %s: not evaluated, needs %s  (%s:%d:%d)\n", q.Rule, needs, fileName(name, rep, q.File), line, col)
 	}
 	fmt.Fprintln(t.W)
 }
