@@ -25,7 +25,7 @@ var _ = register(check.Rule{
 			}
 			p.Report(fill, check.Finding{
 				Span: v.Span(), Found: lang.In(v.Num, "mg/l"), Limit: "at most " + most.Text(), Source: most.Source,
-				Message: "The fill water holds " + lang.In(v.Num, "mg/l") + " of chloride; stainless exchangers bear " + most.Text() + ".",
+				Message: "The fill water holds " + lang.In(v.Num, "mg/l") + " of chloride; for stainless exchangers the most is " + most.Text() + ".",
 			})
 			return
 		}

@@ -36,7 +36,7 @@ var _ = register(check.Rule{
 				}
 				p.Report(part, check.Finding{
 					Span: part.Get("class").Span(), Found: lang.In(v.Num, "degC"), Limit: "at most " + lang.In(limit, "degC"),
-					Message: part.Label() + " stands " + lang.In(limit, "degC") + " (" + name + "), but the flue limiter of " + u.Label() + " acts at " + lang.In(v.Num, "degC") + ".",
+					Message: part.Label() + " is for products of up to " + lang.In(limit, "degC") + " (" + name + "), but the flue limiter of " + u.Label() + " acts at " + lang.In(v.Num, "degC") + ".",
 				})
 				break
 			}

@@ -29,7 +29,7 @@ var _ = register(check.Rule{
 			}
 			text := lang.In(rating.Num2, "bar")
 			p.Report(u, check.Finding{
-				Span: set.Span(), Found: lang.In(set.Num, "bar"), Limit: "at most " + text, Message: "The safety valve of " + u.Label() + " opens at " + lang.In(set.Num, "bar") + "; the unit stands " + text + ".",
+				Span: set.Span(), Found: lang.In(set.Num, "bar"), Limit: "at most " + text, Message: "The safety valve of " + u.Label() + " opens at " + lang.In(set.Num, "bar") + "; the unit is rated for " + text + ".",
 				Fixes: []lang.Fix{{Title: "Set it to " + text, Edits: []lang.Edit{{Span: r.Stmt.Abs(set.Field.Values[0].Expr.Span), NewText: text}}}},
 			})
 		}

@@ -20,7 +20,7 @@ var _ = register(check.Rule{
 			if f == nil {
 				continue
 			}
-			f.Message = "The units bring " + f.Found + " of what the circuits take through " + s.Label() + "; " + limit.Text() + " is the most."
+			f.Message = "The units send " + f.Found + " of the flow that the circuits take through " + s.Label() + "; " + limit.Text() + " is the most."
 			if back := p.Results.Get(s, "return-temperature", solve.Always); back.Known() {
 				f.Message += " The return comes back at " + lang.In(back.Num, "degC") + "."
 			}

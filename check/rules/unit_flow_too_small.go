@@ -34,7 +34,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if d := primary.Num - primary.Num2; d > rise.Num*(1+1e-9) {
-				p.Report(u, check.Finding{Found: lang.In(d, "K"), Limit: "at most " + lang.In(rise.Num, "K"), Message: "The design difference of " + lang.In(d, "K") + " is more than the " + lang.In(rise.Num, "K") + " that " + u.Label() + " stands."})
+				p.Report(u, check.Finding{Found: lang.In(d, "K"), Limit: "at most " + lang.In(rise.Num, "K"), Message: "The design difference of " + lang.In(d, "K") + " is more than the " + lang.In(rise.Num, "K") + " that " + u.Label() + " allows."})
 			}
 		}
 	},

@@ -54,7 +54,7 @@ func judgeInletPressure(p *check.Pass, low bool) {
 		} else {
 			limit.Num = span.Num2
 			if f = p.AtMost(q, limit); f != nil {
-				f.Message = u.Label() + " gets " + f.Found + "; it stands at most " + lang.In(span.Num2, unit) + "."
+				f.Message = u.Label() + " gets " + f.Found + "; its data allow at most " + lang.In(span.Num2, unit) + "."
 			}
 		}
 		if f != nil {
