@@ -26,8 +26,9 @@ import (
 // unknown, a statement that cannot be read. Each rule has all of fires, silent
 // and edge. A comment "# expect ID `regexp`" on a line
 // marks a finding that starts on it; "# needs ID `regexp`" marks a rule that
-// could not decide. Findings of the file's own rule are compared one to one
-// with the marks; those of other rules only where a mark names them. Problems
+// could not decide. Findings of the file's own rule, and what it says it
+// could not decide, are compared one to one with the marks; those of other rules
+// only where a mark names them. Problems
 // of the text fail the test unless they are marked. Other sections are files to
 // "use"; common ones lie in testdata/rules/common. A section "X.fixed" is the
 // text of X after the first fix of each finding of the rule, which must then be
@@ -224,7 +225,9 @@ func compareMarks(t *testing.T, id, name, text string, rep *check.Report) int {
 	for i := range rep.Unknowns {
 		u := &rep.Unknowns[i]
 		line, _ := u.File.Source.Position(u.Span.Start)
-		take(marks, "needs", line, u.Rule, u.Needs)
+		if !take(marks, "needs", line, u.Rule, u.Needs) && u.Rule == id {
+			t.Errorf("%s:%d: not expected: %s not evaluated, needs %s", name, line, u.Rule, u.Needs)
+		}
 	}
 	for _, m := range marks {
 		if !m.hit {
