@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -142,27 +143,64 @@ func unique[T any](list []T, same func(a, b *T) bool) []T {
 	return out
 }
 
-// likewise joins findings of one rule on one place that differ only in the
-// member of a group they speak of: a group of eight is one fault in the text.
-// The first tells its numbers, the others are named behind it.
+// likewise joins findings of one rule on one place that say the same of several
+// members of a group: a group of eight is one fault in the text. The first tells
+// its numbers, the others are named behind it.
 func likewise(list []Finding) []Finding {
 	out := list[:0]
 	for i := 0; i < len(list); {
-		f := list[i]
 		j := i + 1
-		also := ""
-		for ; j < len(list); j++ {
-			g := &list[j]
-			if g.Rule != f.Rule || g.Span != f.Span || g.File != f.File || g.Severity != f.Severity || g.Part == f.Part || g.Part == "" || strings.Contains(also, " "+g.Part+",") {
-				break
-			}
-			also += " " + g.Part + ","
+		for j < len(list) && list[j].Rule == list[i].Rule && list[j].Span == list[i].Span && list[j].File == list[i].File {
+			j++
 		}
-		if also != "" {
-			f.Message += " Likewise" + strings.TrimSuffix(also, ",") + "."
+		if j == i+1 {
+			out = append(out, list[i])
+		} else {
+			out = append(out, members(list[i:j])...)
 		}
-		out = append(out, f)
 		i = j
 	}
 	return out
+}
+
+// members joins the findings of one rule on one place that differ in names and
+// numbers only, each of another part.
+func members(list []Finding) []Finding {
+	type group struct {
+		Finding
+		says  string
+		parts []string
+	}
+	var groups []*group
+next:
+	for i := range list {
+		f := &list[i]
+		says := unnumbered(f.Message)
+		for _, g := range groups {
+			if f.Part != "" && g.Part != "" && g.Severity == f.Severity && g.says == says && !slices.Contains(g.parts, f.Part) {
+				g.parts = append(g.parts, f.Part)
+				continue next
+			}
+		}
+		groups = append(groups, &group{*f, says, []string{f.Part}})
+	}
+	out := make([]Finding, 0, len(groups))
+	for _, g := range groups {
+		if also := g.parts[1:]; len(also) > 0 {
+			g.Message += " Likewise " + strings.Join(also, ", ") + "."
+		}
+		out = append(out, g.Finding)
+	}
+	return out
+}
+
+// unnumbered is a sentence with each run of digits taken out, and with it what
+// tells U1 from U2 and 0.82 m/s from 1 m/s.
+func unnumbered(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' || r == '.' {
+			return -1
+		}
+		return r
+	}, s)
 }
