@@ -3,6 +3,7 @@ package flue
 import (
 	"math"
 
+	"example.org/tundish/check/calc/friction"
 	"example.org/tundish/check/calc/within"
 )
 
@@ -76,16 +77,7 @@ func darcy(re, rough float64) float64 {
 	if re <= 2000 {
 		return 64 / re
 	}
-	x := -2 * math.Log10(rough/3.7+5.74/math.Pow(re, 0.9))
-	for range 20 {
-		arg := rough/3.7 + 2.51*x/re
-		step := (x + 2*math.Log10(arg)) / (1 + 2/math.Ln10*2.51/re/arg)
-		x -= step
-		if math.Abs(step) < 1e-14*x {
-			break
-		}
-	}
-	return 1 / (x * x)
+	return friction.Colebrook(re, rough)
 }
 
 // BoreFor is the bore in m at which a mass flow in kg/s of a density in kg/m3

@@ -53,21 +53,28 @@ func Of(reynolds, roughness float64) float64 {
 	return Colebrook(reynolds, roughness)
 }
 
-// Colebrook solves Colebrook's equation for any Reynolds number above 0 by
-// Newton's method on x = 1/sqrt f. Source: SourceColebrook.
+// twoOverLn10 turns 2 log10 into a natural logarithm.
+const twoOverLn10 = 2 / math.Ln10
+
+// Colebrook solves Colebrook's equation for any Reynolds number above 0.
+//
+//	x = -2 log10(eps/3.7 + 2.51 x/Re),  f = 1/x^2
+//
+// Put into its own right side, x = 7, a factor of 0.02, gives a start that is off
+// by a few tenths at most. Each step is Newton's with Halley's correction for the
+// curvature; the equation is so nearly straight that the error after a step is
+// under 0.002 times the cube of the step, so a step under 2e-4 leaves the last
+// bits only. Source: SourceColebrook.
 func Colebrook(reynolds, roughness float64) float64 {
 	a, b := roughness/3.7, 2.51/reynolds
-	x := -1.8 * math.Log10(math.Pow(a, 1.11)+6.9/reynolds) // Haaland's start
-	if x < 1 {
-		x = 1
-	}
+	x := max(1, -twoOverLn10*math.Log(a+7*b))
 	for range 50 {
-		y := a + b*x
-		g := x + 2*math.Log10(y)
-		dg := 1 + 2*b/(y*math.Ln10)
-		d := g / dg
-		x -= d
-		if math.Abs(d) <= 1e-14*x {
+		inner := a + b*x
+		t := twoOverLn10 * b / inner
+		step := (x + twoOverLn10*math.Log(inner)) / (1 + t)
+		step /= 1 + step*t*t/(2*twoOverLn10*(1+t))
+		x -= step
+		if math.Abs(step) < 2e-4 {
 			break
 		}
 	}
