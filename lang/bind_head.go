@@ -25,6 +25,9 @@ func bindHead(h *Head, row *Row) *Bound {
 		i = w.item(i)
 	}
 	w.required()
+	for i := range w.b.Fields {
+		w.b.names |= NameBit(w.b.Fields[i].Slot.Name)
+	}
 	return w.b
 }
 

@@ -20,6 +20,7 @@ type Bound struct {
 	Names    []*Expr // RefersMany: all of them
 	Fields   []Field // in the order written
 	Problems []Problem
+	names    NameSet // of the slots filled
 }
 
 // Field is one filled slot.
@@ -42,6 +43,9 @@ type Value struct {
 
 // Field gives the field of the slot with that stable name, nil if not filled.
 func (b *Bound) Field(name string) *Field {
+	if b.names.Lacks(name) {
+		return nil
+	}
 	for i := range b.Fields {
 		if b.Fields[i].Slot.Name == name {
 			return &b.Fields[i]

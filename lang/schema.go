@@ -95,6 +95,24 @@ type Row struct {
 	Help    string // one or two sentences
 	Example string // a statement that binds without a problem
 	Source  string // work that asks for it, where one does
+
+	names    NameSet // of the part it makes: kind and keyword
+	defaults NameSet // of the slots with a default
+}
+
+// Names is the set of the names by which the part that the row makes is found in
+// its block: kind and keyword.
+func (r *Row) Names() NameSet { return r.names }
+
+// Default finds the slot of that stable name if it has a default; nil otherwise.
+func (r *Row) Default(name string) *Slot {
+	if r.defaults.Lacks(name) {
+		return nil
+	}
+	if s := r.Slot(name); s != nil && s.Default != "" {
+		return s
+	}
+	return nil
 }
 
 // PartKind is the kind of part the row makes.

@@ -18,6 +18,12 @@ func NewSchema(rows []Row) *Schema {
 	s := &Schema{Rows: rows, byBlock: map[string]map[string]*Row{}, order: map[string][]*Row{}, once: map[string][]*Row{}}
 	for i := range rows {
 		r := &rows[i]
+		r.names = NameBit(r.Keyword) | NameBit(r.PartKind())
+		for k := range r.Slots {
+			if r.Slots[k].Default != "" {
+				r.defaults |= NameBit(r.Slots[k].Name)
+			}
+		}
 		for _, in := range r.In {
 			m := s.byBlock[in]
 			if m == nil {

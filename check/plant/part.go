@@ -24,6 +24,7 @@ type Part struct {
 	Type    *Part   // the catalogue type it follows, nil without one
 	plant   *Plant
 	refs    []boundRefs // what its slots refer to
+	holds   lang.NameSet // kinds and keywords of Parts
 }
 
 // Origin says where a value comes from.
@@ -97,7 +98,7 @@ func (p *Part) Get(name string) Value {
 		}
 	}
 	if p.Row != nil {
-		if s := p.Row.Slot(name); s != nil {
+		if s := p.Row.Default(name); s != nil {
 			return slotDefault(s)
 		}
 	}
@@ -110,12 +111,26 @@ func (p *Part) own(name string) Value {
 			return p.value(f, 0)
 		}
 	}
-	for _, c := range p.Parts {
-		if c.Kind == name || c.Stmt.Head.Keyword == name {
-			return c.First()
-		}
+	if c := p.inBlock(name); c != nil {
+		return c.First()
 	}
 	return Value{}
+}
+
+// is reports whether the part is of that kind or keyword.
+func (p *Part) is(kind string) bool { return p.Kind == kind || p.Row.Keyword == kind }
+
+// inBlock is the first part of that kind or keyword in the block.
+func (p *Part) inBlock(kind string) *Part {
+	if p.holds.Lacks(kind) {
+		return nil
+	}
+	for _, c := range p.Parts {
+		if c.is(kind) {
+			return c
+		}
+	}
+	return nil
 }
 
 // First is the first value of the part's own statement, whatever its slot.
@@ -183,10 +198,8 @@ func (p *Part) Child(kind string) *Part {
 	if p == nil {
 		return nil
 	}
-	for _, c := range p.Parts {
-		if c.Kind == kind || c.Stmt.Head.Keyword == kind {
-			return c
-		}
+	if c := p.inBlock(kind); c != nil {
+		return c
 	}
 	if p.Type != nil {
 		return p.Type.Child(kind)
@@ -195,19 +208,37 @@ func (p *Part) Child(kind string) *Part {
 }
 
 // Children are all parts of that kind or keyword in the block; those of the
-// type when the block has none.
+// type when the block has none. The slice is shared.
 func (p *Part) Children(kind string) []*Part {
 	if p == nil {
 		return nil
 	}
-	var out []*Part
-	for _, c := range p.Parts {
-		if c.Kind == kind || c.Stmt.Head.Keyword == kind {
+	if out := p.allInBlock(kind); out != nil || p.Type == nil {
+		return out
+	}
+	return p.Type.Children(kind)
+}
+
+func (p *Part) allInBlock(kind string) []*Part {
+	if p.holds.Lacks(kind) {
+		return nil
+	}
+	from, n := 0, len(p.Parts)
+	for from < n && !p.Parts[from].is(kind) {
+		from++
+	}
+	to := from
+	for to < n && p.Parts[to].is(kind) {
+		to++
+	}
+	if from == to {
+		return nil
+	}
+	out := p.Parts[from:to:to] // alike parts mostly stand together
+	for _, c := range p.Parts[to:] {
+		if c.is(kind) {
 			out = append(out, c)
 		}
-	}
-	if out == nil && p.Type != nil {
-		return p.Type.Children(kind)
 	}
 	return out
 }

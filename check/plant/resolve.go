@@ -285,6 +285,7 @@ func (r *resolver) part(owner *Part, st *lang.Statement, f *lang.File, name stri
 		p.Address = owner.Address + "." + row.Keyword
 	}
 	owner.Parts = append(owner.Parts, p)
+	owner.holds |= row.Names()
 	if r.keep {
 		p.ID = len(r.plant.All)
 		r.plant.All = append(r.plant.All, p)
@@ -337,7 +338,7 @@ func (r *resolver) index() {
 		g := r.new()
 		*g = Part{
 			ID: len(p.All), Kind: "units", Address: "units", Row: units[0].Row, Bound: units[0].Bound,
-			Stmt: units[0].Stmt, File: p.File, Of: 1, Owner: p.Root, Parts: units, plant: p,
+			Stmt: units[0].Stmt, File: p.File, Of: 1, Owner: p.Root, Parts: units, plant: p, holds: units[0].Row.Names(),
 		}
 		p.All = append(p.All, g)
 		p.unitGroup = g
