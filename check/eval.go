@@ -40,7 +40,7 @@ func eval(pl *plant.Plant, res *solve.Results, e *lang.Expr) (Term, *EvalError) 
 	case lang.QuantityExpr:
 		u, ok := lang.LookupUnit(e.UnitText)
 		if !ok {
-			return Term{}, &EvalError{Span: e.UnitSpan, Text: "the unit " + e.UnitText + " is not known"}
+			return Term{}, &EvalError{Span: e.UnitSpan(), Text: "the unit " + e.UnitText + " is not known"}
 		}
 		if e.Form != lang.Single && !u.Inches() {
 			return Term{}, &EvalError{Span: e.Span, Text: "a range or pair cannot be calculated with"}
@@ -93,7 +93,7 @@ func statedValue(pl *plant.Plant, path string) (plant.Value, bool) {
 }
 
 func binary(e *lang.Expr, l, r Term) (Term, *EvalError) {
-	switch e.Op {
+	switch e.Op() {
 	case "*":
 		return Term{Num: l.Num * r.Num, Dim: lang.MulDim(l.Dim, r.Dim), Pure: l.Pure && r.Pure, Unit: oneUnit(l, r)}, nil
 	case "/":
@@ -106,16 +106,16 @@ func binary(e *lang.Expr, l, r Term) (Term, *EvalError) {
 		}
 		return t, nil
 	case "+", "-":
-		dim, ok := lang.AddDim(l.Dim, r.Dim, e.Op == "-")
+		dim, ok := lang.AddDim(l.Dim, r.Dim, e.Op() == "-")
 		if !ok {
 			return Term{}, &EvalError{Span: e.Span, Text: fmt.Sprintf("a %s and a %s cannot be added or subtracted", l.Dim, r.Dim)}
 		}
-		if e.Op == "-" {
+		if e.Op() == "-" {
 			return Term{Num: l.Num - r.Num, Dim: dim, Unit: sameUnit(l, r, dim)}, nil
 		}
 		return Term{Num: l.Num + r.Num, Dim: dim, Unit: sameUnit(l, r, dim)}, nil
 	}
-	return Term{}, &EvalError{Span: e.Span, Text: "the operator " + e.Op + " does not belong here"}
+	return Term{}, &EvalError{Span: e.Span, Text: "the operator " + e.Op() + " does not belong here"}
 }
 
 func oneUnit(l, r Term) string {
@@ -152,7 +152,7 @@ func (p *Pass) Compare(e *lang.Expr) (l, r Term, holds bool, err *EvalError) {
 	if !l.Pure && !r.Pure && !lang.Comparable(l.Dim, r.Dim) {
 		return l, r, false, &EvalError{Span: e.Span, Text: fmt.Sprintf("a %s cannot be compared with a %s", l.Dim, r.Dim)}
 	}
-	switch e.Op {
+	switch e.Op() {
 	case "<=":
 		holds = atMost(l.Num, r.Num)
 	case ">=":

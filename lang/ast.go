@@ -1,5 +1,7 @@
 package lang
 
+import "strings"
+
 // File is one parsed source file. It is never nil and never partial: what could
 // not be read is a Problem, the rest of the file stands.
 type File struct {
@@ -7,6 +9,7 @@ type File struct {
 	Statements []*Statement // top level, in order
 	Problems   []Problem    // of reading: syntax, braces, limits; sorted by place
 	Comments   []Comment    // in order
+	cached     bool         // its heads may stand in a cache
 }
 
 // Comment is one "#" comment, without the line end.
@@ -54,10 +57,10 @@ type Head struct {
 }
 
 // Item is one item of a statement: one expression, or several joined by commas.
-type Item struct {
-	Exprs []*Expr
-	Span  Span
-}
+type Item struct{ Exprs []Expr }
+
+// Span is the item from its first expression to its last.
+func (it *Item) Span() Span { return Span{it.Exprs[0].Span.Start, it.Exprs[len(it.Exprs)-1].Span.End} }
 
 // ExprKind says what an expression is.
 type ExprKind uint8
@@ -88,20 +91,52 @@ const (
 	Pair              // first/second, as in 80/60 degC
 )
 
-// Expr is an expression. Spans are relative to the statement.
+// Expr is an expression. Spans are relative to the statement. A plant holds a
+// thousand of them, so what only some kinds have shares a field or is computed.
 type Expr struct {
-	Kind ExprKind
-	Form NumberForm
-	Span Span
-	// Text is the word, name, size, date or text as written; for a SpanExpr the
-	// first name, with Last the last name and Tail the dotted rest ("damper").
-	Text, Last, Tail string
-	Num, Num2        float64 // as written, in the written unit
-	NumSpan          Span    // of the number or numbers
-	UnitText         string
-	UnitSpan         Span
-	Op               string
-	L, R             *Expr
+	Kind   ExprKind
+	Form   NumberForm
+	numLen uint32 // of the number or numbers
+	Span   Span
+	// Text is the word, name, size, date or text as written; of a SpanExpr the
+	// first name, of a BinaryExpr or CompareExpr the operator.
+	Text      string
+	Num, Num2 float64 // as written, in the written unit
+	UnitText  string
+	L, R      *Expr // R of a SpanExpr: the last name with its dotted rest
+}
+
+// NumSpan is the place of the number or numbers of a quantity.
+func (e *Expr) NumSpan() Span { return Span{e.Span.Start, e.Span.Start + int(e.numLen)} }
+
+// UnitSpan is the place of the unit of a quantity; empty without one.
+func (e *Expr) UnitSpan() Span { return Span{e.Span.End - len(e.UnitText), e.Span.End} }
+
+// Last is the last name of a SpanExpr, without its dotted rest.
+func (e *Expr) Last() string {
+	last, _, _ := e.ends()
+	return last
+}
+
+// Tail is the dotted rest of a SpanExpr ("damper"); empty without one.
+func (e *Expr) Tail() string {
+	_, tail, _ := e.ends()
+	return tail
+}
+
+func (e *Expr) ends() (last, tail string, found bool) {
+	if e.Kind != SpanExpr || e.R == nil {
+		return "", "", false
+	}
+	return strings.Cut(e.R.Text, ".")
+}
+
+// Op is the operator of a BinaryExpr or CompareExpr.
+func (e *Expr) Op() string {
+	if e.Kind == BinaryExpr || e.Kind == CompareExpr {
+		return e.Text
+	}
+	return ""
 }
 
 // Severity of a problem or finding.

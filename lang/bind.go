@@ -3,13 +3,18 @@ package lang
 import (
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // Bind walks every statement of a file against its row of the schema, fills
 // Statement.Bound and adds the problems it finds to the file. A statement that
 // no row knows keeps a nil Bound; what stands in its block is left alone.
 func Bind(f *File, s *Schema) {
-	b := binder{file: f, schema: s, kind: "plant"}
+	b := binder{file: f, schema: s, kind: "plant", room: &boundRoom{}}
+	if f.cached { // a binding in a cache must not keep alive a text that is not
+		b.room = boundRooms.Get().(*boundRoom)
+		defer boundRooms.Put(b.room)
+	}
 	found := false
 	for _, st := range f.Statements {
 		switch k := st.Head.Keyword; k {
@@ -50,7 +55,11 @@ type binder struct {
 	schema   *Schema
 	kind     string
 	problems []Problem
+	room     *boundRoom
 }
+
+// boundRooms keeps what is left of the pieces from one file to the next.
+var boundRooms = sync.Pool{New: func() any { return &boundRoom{} }}
 
 func (b *binder) problem(p Problem) { b.problems = append(b.problems, p) }
 
@@ -80,7 +89,11 @@ func (b *binder) statement(block string, st *Statement) {
 	}
 	st.Bound = h.bound(row)
 	if st.Bound == nil {
-		st.Bound = bindHead(h, row)
+		room := b.room
+		if len(h.Text) > maxCacheText {
+			room = &boundRoom{}
+		}
+		st.Bound = bindHead(h, row, room)
 		h.setBound(st.Bound)
 	}
 	if h.Problem == nil {

@@ -7,16 +7,43 @@ import (
 
 // walk binds one head against one row.
 type walk struct {
-	h   *Head
-	row *Row
-	b   *Bound
+	h      *Head
+	row    *Row
+	b      *Bound
+	values []Value // for the fields
 }
 
-func bindHead(h *Head, row *Row) *Bound {
-	w := walk{h: h, row: row, b: &Bound{Row: row}}
-	if n := len(h.Items); n > 0 {
-		w.b.Fields = make([]Field, 0, n)
+// boundRoom is memory for bindings, in pieces as small as those of room.
+type boundRoom struct {
+	bounds []Bound
+	fields []Field
+	values []Value
+}
+
+const (
+	roomBounds = 16
+	roomFields = 32
+	roomValues = 32
+)
+
+func bindHead(h *Head, row *Row, room *boundRoom) *Bound {
+	if len(room.bounds) == 0 {
+		room.bounds = make([]Bound, roomBounds)
 	}
+	w := walk{h: h, row: row, b: &room.bounds[0]}
+	room.bounds = room.bounds[1:]
+	w.b.Row = row
+	n, values := len(h.Items), 0
+	for i := range h.Items {
+		values += len(h.Items[i].Exprs)
+	}
+	if len(room.fields) < n {
+		room.fields = make([]Field, max(n, roomFields))
+	}
+	if len(room.values) < values {
+		room.values = make([]Value, max(values, roomValues))
+	}
+	w.b.Fields, w.values = room.fields[:0:n], room.values[:0:values]
 	i := w.leadingName()
 	if w.wholly(i) {
 		return w.b
@@ -27,6 +54,13 @@ func bindHead(h *Head, row *Row) *Bound {
 	w.required()
 	for i := range w.b.Fields {
 		w.b.names |= NameBit(w.b.Fields[i].Slot.Name)
+	}
+	k := len(w.b.Fields)
+	room.fields, room.values = room.fields[k:], room.values[len(w.values):]
+	if k == 0 {
+		w.b.Fields = nil
+	} else {
+		w.b.Fields = w.b.Fields[:k:k]
 	}
 	return w.b
 }
@@ -82,13 +116,13 @@ func (w *walk) leadingName() int {
 	}
 	if len(w.h.Items) > 0 {
 		it := &w.h.Items[0]
-		e := it.Exprs[0]
+		e := &it.Exprs[0]
 		many := role == RefersMany
 		switch {
 		case e.Kind == NameExpr || e.Kind == SpanExpr && role != Defines && role != MayDefine,
 			e.Kind == WordExpr && (role == Refers || many) && w.freeWord(e.Text):
 			if len(it.Exprs) > 1 && !many {
-				w.problem(Problem{Span: it.Span, Rule: "wrong-value", Message: "The statement " + w.row.Keyword + " takes one name.", Mend: "write a statement for each"})
+				w.problem(Problem{Span: it.Span(), Rule: "wrong-value", Message: "The statement " + w.row.Keyword + " takes one name.", Mend: "write a statement for each"})
 			}
 			w.b.Name = e
 			if many {
@@ -120,7 +154,7 @@ func (w *walk) leadingName() int {
 		p.Message, p.Mend = "The statement "+w.row.Keyword+" does not say which part it speaks of.", "write the name of the part behind "+w.row.Keyword
 	}
 	if len(w.h.Items) > 0 {
-		if e := w.h.Items[0].Exprs[0]; e.Kind == WordExpr && w.freeWord(e.Text) {
+		if e := &w.h.Items[0].Exprs[0]; e.Kind == WordExpr && w.freeWord(e.Text) {
 			fixed := strings.ToUpper(e.Text[:1]) + e.Text[1:]
 			p.Span, p.Message, p.Mend = e.Span, "The name "+e.Text+" starts with a small letter; names start with a capital.", "write "+fixed
 			p.Fixes = []Fix{{Title: "Write " + fixed, Edits: []Edit{{Span: e.Span, NewText: fixed}}, Best: true}}
@@ -140,7 +174,7 @@ func (w *walk) definedName(e *Expr) {
 		return
 	}
 	if _, _, ok := spanBounds(e); !ok {
-		w.problem(Problem{Span: e.Span, Rule: "wrong-value", Message: "The span " + e.Text + ".." + e.Last + " cannot be counted.", Mend: "write it with one name and rising numbers, as in U1..U8"})
+		w.problem(Problem{Span: e.Span, Rule: "wrong-value", Message: "The span " + e.Text + ".." + e.Last() + " cannot be counted.", Mend: "write it with one name and rising numbers, as in U1..U8"})
 	}
 }
 
@@ -155,7 +189,7 @@ func spanBounds(e *Expr) (low, high int, ok bool) {
 		return s[:i], n, err == nil
 	}
 	a, low, ok1 := split(e.Text)
-	b, high, ok2 := split(e.Last)
+	b, high, ok2 := split(e.Last())
 	return low, high, ok1 && ok2 && a == b && low <= high && high-low < 256
 }
 
@@ -185,7 +219,7 @@ func hasWord(list []string, word string) bool {
 // item binds the item at i, with its label or suffix, and returns the next.
 func (w *walk) item(i int) int {
 	it := &w.h.Items[i]
-	e := it.Exprs[0]
+	e := &it.Exprs[0]
 	if e.Kind == WordExpr && len(it.Exprs) == 1 {
 		if s := w.labelled(e.Text, i); s != nil {
 			if s.Type == FlagType {
@@ -215,7 +249,7 @@ func (w *walk) item(i int) int {
 // isLabelWord tells whether the item that should be the value of a label is
 // itself a label or flag.
 func (w *walk) isLabelWord(it *Item, s *Slot) bool {
-	e := it.Exprs[0]
+	e := &it.Exprs[0]
 	if e.Kind != WordExpr || len(it.Exprs) > 1 || s.Type == WordType || hasWord(s.Choices, e.Text) {
 		return false
 	}
@@ -234,7 +268,7 @@ func (w *walk) labelled(word string, i int) *Slot {
 		if first == nil {
 			first = s
 		}
-		if i >= 0 && i+1 < len(w.h.Items) && fits(s, w.h.Items[i+1].Exprs[0]) && (!w.filled(s) || s.Repeats) {
+		if i >= 0 && i+1 < len(w.h.Items) && fits(s, &w.h.Items[i+1].Exprs[0]) && (!w.filled(s) || s.Repeats) {
 			return s
 		}
 	}
@@ -272,7 +306,7 @@ func (w *walk) flag(s *Slot, e *Expr) {
 
 // positional gives an item to the first unfilled positional slot that it fits.
 func (w *walk) positional(it *Item) {
-	e := it.Exprs[0]
+	e := &it.Exprs[0]
 	var first *Slot // the first unfilled positional slot, for the message
 	for i := range w.row.Slots {
 		s := &w.row.Slots[i]
@@ -389,9 +423,9 @@ func (w *walk) unknownWord(e *Expr) {
 }
 
 func (w *walk) leftOver(it *Item) {
-	e := it.Exprs[0]
-	text := w.h.Text[it.Span.Start:it.Span.End]
-	p := Problem{Span: it.Span, Rule: "value-left-over", Message: "There is no place for " + text + " in this " + w.row.Keyword + " statement.", Mend: "give it its label, or take it out"}
+	e := &it.Exprs[0]
+	text := w.h.Text[it.Span().Start:it.Span().End]
+	p := Problem{Span: it.Span(), Rule: "value-left-over", Message: "There is no place for " + text + " in this " + w.row.Keyword + " statement.", Mend: "give it its label, or take it out"}
 	if isNumber(e) {
 		if u, ok := LookupUnit(e.UnitText); ok {
 			for i := range w.row.Slots {

@@ -12,16 +12,18 @@ func (w *walk) fill(s *Slot, label Span, it *Item) {
 		if what == "" {
 			what = strings.ReplaceAll(s.Name, "-", " ")
 		}
-		w.problem(Problem{Span: it.Span, Rule: "value-twice", Message: "The " + what + " stands twice in this statement.", Mend: "take one of the two out"})
+		w.problem(Problem{Span: it.Span(), Rule: "value-twice", Message: "The " + what + " stands twice in this statement.", Mend: "take one of the two out"})
 		return
 	}
-	f := Field{Slot: s, Label: label, Span: label.Join(it.Span), Values: make([]Value, 0, len(it.Exprs))}
+	f := Field{Slot: s, Label: label, Span: label.Join(it.Span())}
 	if len(it.Exprs) > 1 && !s.List {
-		w.problem(Problem{Span: it.Span, Rule: "wrong-value", Message: "Here one value is wanted, not a list.", Mend: "keep one of them, or take the comma out"})
+		w.problem(Problem{Span: it.Span(), Rule: "wrong-value", Message: "Here one value is wanted, not a list.", Mend: "keep one of them, or take the comma out"})
 	}
-	for _, e := range it.Exprs {
-		f.Values = append(f.Values, w.value(s, e))
+	from := len(w.values)
+	for i := range it.Exprs {
+		w.values = append(w.values, w.value(s, &it.Exprs[i]))
 	}
+	f.Values = w.values[from:len(w.values):len(w.values)]
 	w.b.Fields = append(w.b.Fields, f)
 }
 
@@ -125,7 +127,7 @@ func (w *walk) quantity(s *Slot, e *Expr, v Value) Value {
 				to = "F"
 			}
 			p.Mend = "write " + to
-			p.Fixes = []Fix{{Title: "Write " + to, Edits: []Edit{{Span: e.UnitSpan, NewText: to}}, Safe: true, Best: true}}
+			p.Fixes = []Fix{{Title: "Write " + to, Edits: []Edit{{Span: e.UnitSpan(), NewText: to}}, Safe: true, Best: true}}
 		}
 		w.problem(p)
 		return v
@@ -153,7 +155,7 @@ func (w *walk) quantity(s *Slot, e *Expr, v Value) Value {
 // range that runs downwards.
 func (w *walk) plausible(s *Slot, e *Expr, v *Value) {
 	if e.Form == Range && v.Num > v.Num2 {
-		w.problem(Problem{Span: e.NumSpan, Rule: "wrong-form", Message: "The range runs from the greater number to the smaller.", Mend: "write the smaller number first"})
+		w.problem(Problem{Span: e.NumSpan(), Rule: "wrong-form", Message: "The range runs from the greater number to the smaller.", Mend: "write the smaller number first"})
 		v.State = Invalid
 		return
 	}
@@ -176,10 +178,10 @@ func (w *walk) plausible(s *Slot, e *Expr, v *Value) {
 }
 
 func (w *walk) unknownUnit(e *Expr, d Dimension) {
-	p := Problem{Span: e.UnitSpan, Rule: "unknown-unit", Message: "The unit " + e.UnitText + " is not known."}
+	p := Problem{Span: e.UnitSpan(), Rule: "unknown-unit", Message: "The unit " + e.UnitText + " is not known."}
 	if s := SuggestUnit(e.UnitText, d); s != "" {
 		p.Mend = "did you mean " + s + "?"
-		p.Fixes = []Fix{{Title: "Write " + s, Edits: []Edit{{Span: e.UnitSpan, NewText: s}}, Best: true, Safe: foreignUnits[e.UnitText] == s}}
+		p.Fixes = []Fix{{Title: "Write " + s, Edits: []Edit{{Span: e.UnitSpan(), NewText: s}}, Best: true, Safe: foreignUnits[e.UnitText] == s}}
 	} else if d != NoDimension {
 		p.Mend = "use " + unitList(d)
 	} else {

@@ -17,7 +17,7 @@ const (
 type Bound struct {
 	Row      *Row
 	Name     *Expr   // the leading name or span, nil without one
-	Names    []*Expr // RefersMany: all of them
+	Names    []Expr  // RefersMany: all of them
 	Fields   []Field // in the order written
 	Problems []Problem
 	names    NameSet // of the slots filled

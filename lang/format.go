@@ -251,12 +251,12 @@ func (w *headWriter) name(b *Bound) {
 	}
 }
 
-func (w *headWriter) list(list []*Expr) {
-	for i, e := range list {
+func (w *headWriter) list(list []Expr) {
+	for i := range list {
 		if i > 0 {
 			w.b = append(w.b, ", "...)
 		}
-		w.expr(e)
+		w.expr(&list[i])
 	}
 }
 
@@ -287,7 +287,7 @@ func (w *headWriter) field(f *Field) {
 func (w *headWriter) expr(e *Expr) {
 	switch e.Kind {
 	case QuantityExpr, NumberExpr:
-		n := strings.Fields(w.h.Text[e.NumSpan.Start:e.NumSpan.End])
+		n := strings.Fields(w.h.Text[e.Span.Start:e.NumSpan().End])
 		if e.Form == Range {
 			w.b = append(w.b, strings.Join(n, "")...)
 		} else {
@@ -298,13 +298,10 @@ func (w *headWriter) expr(e *Expr) {
 			w.b = append(w.b, e.UnitText...)
 		}
 	case SpanExpr:
-		w.b = append(w.b, e.Text+".."+e.Last...)
-		if e.Tail != "" {
-			w.b = append(w.b, "."+e.Tail...)
-		}
+		w.b = append(w.b, e.Text+".."+e.R.Text...)
 	case BinaryExpr, CompareExpr:
 		w.expr(e.L)
-		w.b = append(w.b, " "+e.Op+" "...)
+		w.b = append(w.b, " "+e.Text+" "...)
 		w.expr(e.R)
 	case ParenExpr:
 		w.b = append(w.b, '(')
@@ -321,7 +318,7 @@ func sameMeaning(text string, b *Bound) bool {
 	if len(f.Problems) > 0 || len(f.Statements) != 1 || !f.Statements[0].Braces.Empty() {
 		return false
 	}
-	got := bindHead(f.Statements[0].Head, b.Row)
+	got := bindHead(f.Statements[0].Head, b.Row, &boundRoom{})
 	if len(got.Problems) != len(b.Problems) || len(got.Fields) != len(b.Fields) || len(got.Names) != len(b.Names) {
 		return false
 	}
@@ -362,6 +359,6 @@ func sameExpr(a, b *Expr) bool {
 	if a == nil || b == nil {
 		return a == b
 	}
-	return a.Kind == b.Kind && a.Form == b.Form && a.Num == b.Num && a.Num2 == b.Num2 && a.UnitText == b.UnitText && a.Op == b.Op && a.Last == b.Last && a.Tail == b.Tail &&
+	return a.Kind == b.Kind && a.Form == b.Form && a.Num == b.Num && a.Num2 == b.Num2 && a.UnitText == b.UnitText &&
 		(a.Text == b.Text || a.Kind == QuantityExpr || a.Kind == NumberExpr) && sameExpr(a.L, b.L) && sameExpr(a.R, b.R)
 }

@@ -8,22 +8,24 @@ import (
 	"unicode/utf8"
 )
 
-// seeds are the example plants and texts that broke readers before.
-func seeds(f *testing.F) {
+// seeds hands out the example plants and texts that broke readers before.
+func seeds(f *testing.F) { eachSeed(f, func(text string) { f.Add(text) }) }
+
+func eachSeed(t testing.TB, add func(text string)) {
 	files, _ := filepath.Glob("../examples/*.plant")
 	for _, p := range files {
 		b, err := os.ReadFile(p)
 		if err != nil {
-			f.Fatal(err)
+			t.Fatal(err)
 		}
-		f.Add(string(b))
+		add(string(b))
 	}
 	for _, s := range []string{
 		"", "\x00", "{", "}", "{{{{", "}}}}", "\ufeffplant \"x\"\n", "pipe", "pipe G1 steel DN", "pipe G1 22", "a \"unclosed\nb 1 m\n", "require (((((", "require U1.x <= \"because",
 		"units U1..U8 {\n type", "x 1/0 in", "x 1..2..3 m", "x 80/60/40 degC", "x 1 1/4 in", "load Heating 5\r\n}\r\n{", "# only a comment", "a,b,,c", "a 5 µS/cm °C ²", strings.Repeat("(", 10000), strings.Repeat("a {", 500),
 		"a 99999999999999999999999999999999999999999 m", "plant \"x\"\nbasis {\nunits U1..U8 {\n}\n", "\xff\xfe", "wire U1..U8.damper to U1..U8 terminal X4",
 	} {
-		f.Add(s)
+		add(s)
 	}
 }
 
@@ -61,7 +63,7 @@ func checkParse(t *testing.T, cache *Cache, text string) {
 			inRange(t, st.HeadSpan(), len(text))
 			inRange(t, st.Span(), len(text))
 			for _, it := range st.Head.Items {
-				inRange(t, st.Abs(it.Span), len(text))
+				inRange(t, st.Abs(it.Span()), len(text))
 				for _, e := range it.Exprs {
 					inRange(t, st.Abs(e.Span), len(text))
 				}

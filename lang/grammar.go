@@ -18,8 +18,10 @@ import (
 //	prime     = quantity | NUMBER | SIZE | DATE | TEXT | WORD | NAME | NAME ".." NAME | "(" sum ")"
 //	quantity  = ( NUMBER [ PAIR ] | PAIR | NUMBER ".." NUMBER ) UNIT
 //
-// The parser library drives it one statement a call; the node below takes the
-// tokens itself, because one token always decides the next step.
+// The reader of grammar_expr.go takes the tokens itself, because one token always
+// decides the next step. The parser library drives it through headNode; a
+// statement that reads without a fault, as nearly all do, goes to it directly
+// (head.go). A test holds both ways to the same trees.
 
 var statementParser = sync.OnceValue(func() *participle.Parser[headNode] {
 	return participle.MustBuild[headNode](participle.Lexer(definition{}), participle.UseLookahead(0))
@@ -73,56 +75,6 @@ func (l *statementLexer) Next() (lexer.Token, error) {
 	return lexer.EOFToken(lexer.Position{Offset: l.end}), nil
 }
 
-// window is a lexer of the library whose tokens are written anew for each
-// statement: the library's own way makes a lexer, a map and a list of tokens
-// for every call, which costs more than the parse.
-type window struct {
-	lex    *lexer.PeekingLexer
-	tokens []lexer.Token // those of lex
-}
-
-var windows = sync.Pool{New: func() any { w := &window{}; w.grow(64); return w }}
-
-func (w *window) grow(n int) {
-	lex, err := lexer.Upgrade(&blankLexer{left: n})
-	if err != nil {
-		panic(err) // blankLexer has no error
-	}
-	w.lex, w.tokens = lex, lex.Range(0, lexer.RawCursor(n))
-}
-
-// blankLexer gives a number of tokens to be written over.
-type blankLexer struct{ left int }
-
-func (l *blankLexer) Next() (lexer.Token, error) {
-	if l.left == 0 {
-		return lexer.EOFToken(lexer.Position{}), nil
-	}
-	l.left--
-	return lexer.Token{Type: tokenType(BadToken)}, nil
-}
-
-// load writes the tokens of one statement, with a synthetic end right behind
-// the last one. Their places count from the start of the statement.
-func (w *window) load(text string, tokens []Token, base int) {
-	if len(tokens) >= len(w.tokens) {
-		w.grow(2*len(tokens) + 1)
-	}
-	n := 0
-	for _, t := range tokens {
-		if t.Kind == NewlineToken || t.Kind == CommentToken {
-			continue
-		}
-		from, to := t.Span.Start-base, t.Span.End-base
-		to = min(to, len(text)) // of the last token blanks may have been cut
-		p := &w.tokens[n]
-		p.Type, p.Value, p.Pos.Offset = tokenType(t.Kind), text[from:to], from
-		n++
-	}
-	w.tokens[n] = lexer.EOFToken(lexer.Position{Offset: len(text)})
-	w.lex.LoadCheckpoint(lexer.Checkpoint{})
-}
-
 // headNode is the root of the grammar: a head in the making.
 type headNode struct {
 	head  Head
@@ -139,35 +91,18 @@ func (f *fault) Error() string { return f.message }
 
 // Parse implements participle.Parseable.
 func (n *headNode) Parse(lex *lexer.PeekingLexer) error {
-	if n.fault = n.read(lex); n.fault != nil {
+	var tokens []Token
+	var text []byte
+	for t := lex.Next(); !t.EOF(); t = lex.Next() {
+		for len(text) < t.Pos.Offset {
+			text = append(text, ' ')
+		}
+		text = append(text, t.Value...)
+		tokens = append(tokens, Token{kindOf(t.Type), Span{t.Pos.Offset, len(text)}})
+	}
+	r := reader{text: string(text), tokens: tokens, room: &room{}}
+	if n.fault = r.read(&n.head); n.fault != nil {
 		return n.fault
 	}
 	return nil
-}
-
-func (n *headNode) read(lex *lexer.PeekingLexer) *fault {
-	p := reader{lex: lex}
-	h := &n.head
-	t := p.peek()
-	if kindOf(t.Type) != WordToken {
-		return p.fault("A statement starts with a word such as pipe or altitude.", "start the line with the word that says what this is")
-	}
-	h.Keyword, h.KeySpan = t.Value, span(t)
-	p.next()
-	p.reserve(h)
-	for !p.peek().EOF() {
-		if len(h.Items) >= maxItems {
-			return p.fault("This statement has too many items.", "cut it into several statements")
-		}
-		it, err := p.item()
-		if err != nil {
-			return err
-		}
-		h.Items = append(h.Items, it)
-	}
-	return nil
-}
-
-func span(t *lexer.Token) Span {
-	return Span{t.Pos.Offset, t.Pos.Offset + len(t.Value)}
 }

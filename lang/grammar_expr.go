@@ -3,285 +3,373 @@ package lang
 import (
 	"strconv"
 	"strings"
-
-	"github.com/alecthomas/participle/v2/lexer"
 )
 
-// reader reads the items of one statement. Expressions and lists come from one
-// block of memory each, sized by a first look over the tokens.
-type reader struct {
-	lex   *lexer.PeekingLexer
-	depth int
+// room is memory for heads and what they hold, taken in larger pieces than a
+// statement needs. The pieces are small enough that a head in a cache keeps
+// little alive that is not its own.
+type room struct {
+	heads []Head
+	items []Item
 	exprs []Expr
-	lists []*Expr
 }
 
-// reserve counts what the statement can hold at most.
-func (p *reader) reserve(h *Head) {
-	start := p.lex.MakeCheckpoint()
-	exprs, members, joined := 0, 0, 0
-	for t := p.lex.Peek(); !t.EOF(); t = p.lex.Peek() {
-		switch kindOf(t.Type) {
-		case NumberToken, PairToken, SizeToken, DateToken, TextToken, WordToken, NameToken:
-			exprs++
-			members++
-		case DotsToken: // two numbers or names make one expression
-			exprs--
-			members--
-		case CommaToken:
-			joined++
-		case PlusToken, MinusToken, TimesToken, OverToken, AtMostToken, AtLeastToken, LessToken, MoreToken:
-			exprs++
-			members--
-		case LeftToken:
-			exprs++
+const (
+	roomHeads = 16
+	roomItems = 64
+	roomExprs = 32
+)
+
+func (r *room) head() *Head {
+	if len(r.heads) == 0 {
+		r.heads = make([]Head, roomHeads)
+	}
+	h := &r.heads[0]
+	r.heads = r.heads[1:]
+	return h
+}
+
+// reader reads the tokens of one statement. It works like a stack: an expression
+// is put on exprs, an operator takes its two sides off again, and what is left
+// behind in the end are the expressions of the items, in order.
+type reader struct {
+	text   string // of the statement, in which the tokens' places count from base
+	base   int
+	tokens []Token // without line ends and comments
+	i      int
+	depth  int
+	exprs  []Expr
+	room   *room
+}
+
+// read reads a whole statement into a head.
+func (p *reader) read(h *Head) *fault {
+	if p.kind() != WordToken {
+		return p.fault("A statement starts with a word such as pipe or altitude.", "start the line with the word that says what this is")
+	}
+	h.KeySpan = p.span()
+	h.Keyword = p.value()
+	p.i++
+	p.reserve()
+	items := p.room.items[:0]
+	for p.i < len(p.tokens) {
+		if len(items) >= maxItems {
+			h.Items = items
+			return p.fault("This statement has too many items.", "cut it into several statements")
 		}
-		p.lex.Next()
+		from := len(p.exprs)
+		if err := p.item(); err != nil {
+			h.Items = items
+			return err
+		}
+		items = append(items, Item{p.exprs[from:len(p.exprs):len(p.exprs)]})
 	}
-	p.lex.LoadCheckpoint(start)
-	if exprs <= 0 {
-		return
+	p.room.exprs, p.room.items = p.room.exprs[len(p.exprs):], p.room.items[len(items):]
+	if len(items) > 0 {
+		h.Items = items[:len(items):len(items)]
 	}
-	p.exprs = make([]Expr, 0, exprs)
-	p.lists = make([]*Expr, 0, max(members, 1))
-	h.Items = make([]Item, 0, max(members-joined, 1))
+	return nil
 }
 
-// expr takes the next expression of the block; a new block when a broken
-// statement holds more than was counted.
-func (p *reader) expr(e Expr) *Expr {
-	if len(p.exprs) == cap(p.exprs) {
-		p.exprs = make([]Expr, 0, 8)
+// reserve makes room for what the statement can hold at most: one expression for
+// each value. After a fault the room is not used again.
+func (p *reader) reserve() {
+	n := 0
+	for i := range p.tokens {
+		if isValue[p.tokens[i].Kind] {
+			n++
+		}
 	}
-	p.exprs = append(p.exprs, e)
-	return &p.exprs[len(p.exprs)-1]
+	if len(p.room.exprs) < n {
+		p.room.exprs = make([]Expr, max(n, roomExprs))
+	}
+	if len(p.room.items) < n {
+		p.room.items = make([]Item, max(n, roomItems))
+	}
+	p.exprs = p.room.exprs[:0:n]
 }
 
-func (p *reader) peek() *lexer.Token { return p.lex.Peek() }
-func (p *reader) next() *lexer.Token { return p.lex.Next() }
+var isValue = [...]bool{
+	WordToken: true, NameToken: true, NumberToken: true, PairToken: true, SizeToken: true, DateToken: true, TextToken: true, BadToken: false,
+}
 
+// push puts an expression of the token at hand on the stack and goes on.
+func (p *reader) push(kind ExprKind) *Expr {
+	p.exprs = append(p.exprs, Expr{})
+	e := &p.exprs[len(p.exprs)-1]
+	e.Kind, e.Span, e.Text = kind, p.span(), p.value()
+	p.i++
+	return e
+}
+
+// kind is the kind of the token at hand, EndOfFile behind the last.
 func (p *reader) kind() TokenKind {
-	t := p.lex.Peek()
-	if t.EOF() {
-		return EndOfFile
+	if p.i < len(p.tokens) {
+		return p.tokens[p.i].Kind
 	}
-	return kindOf(t.Type)
+	return EndOfFile
+}
+
+// span is the place of the token at hand in the statement.
+func (p *reader) span() Span {
+	if p.i < len(p.tokens) {
+		t := &p.tokens[p.i]
+		return Span{t.Span.Start - p.base, t.Span.End - p.base}
+	}
+	return Span{len(p.text), len(p.text)}
+}
+
+// value is the text of the token at hand.
+func (p *reader) value() string {
+	s := p.span()
+	return p.text[s.Start:s.End]
 }
 
 func (p *reader) fault(message, mend string) *fault {
-	return &fault{span(p.peek()), message, mend}
+	return &fault{p.span(), message, mend}
 }
 
-func (p *reader) item() (Item, *fault) {
-	from := len(p.lists)
+// item puts the expressions of one item on the stack.
+func (p *reader) item() *fault {
 	for {
-		e, err := p.compare()
-		if err != nil {
-			return Item{}, err
+		if err := p.compare(); err != nil || p.kind() != CommaToken {
+			return err
 		}
-		p.lists = append(p.lists, e)
-		if p.kind() != CommaToken {
-			break
-		}
-		p.next()
+		p.i++
 		if p.kind() == EndOfFile {
-			return Item{}, p.fault("A list ends with a comma.", "name the next member or take the comma out")
+			return p.fault("A list ends with a comma.", "name the next member or take the comma out")
 		}
 	}
-	list := p.lists[from:len(p.lists):len(p.lists)]
-	return Item{Exprs: list, Span: Span{list[0].Span.Start, list[len(list)-1].Span.End}}, nil
 }
 
-func (p *reader) compare() (*Expr, *fault) {
-	l, err := p.sum()
-	if err != nil {
-		return nil, err
+func (p *reader) compare() *fault {
+	if err := p.sum(); err != nil {
+		return err
 	}
 	switch p.kind() {
 	case AtMostToken, AtLeastToken, LessToken, MoreToken:
-		op := p.next().Value
-		r, err := p.sum()
-		if err != nil {
-			return nil, err
+		op := p.value()
+		p.i++
+		if err := p.sum(); err != nil {
+			return err
 		}
-		return p.expr(Expr{Kind: CompareExpr, Op: op, L: l, R: r, Span: l.Span.Join(r.Span)}), nil
+		p.join(CompareExpr, op)
 	}
-	return l, nil
+	return nil
 }
 
-func (p *reader) sum() (*Expr, *fault) {
-	l, err := p.product()
+func (p *reader) sum() *fault {
+	err := p.product()
 	for err == nil {
 		if k := p.kind(); k != PlusToken && k != MinusToken {
 			break
 		}
-		op := p.next().Value
-		var r *Expr
-		if r, err = p.product(); err == nil {
-			l = p.binary(op, l, r)
+		op := p.value()
+		p.i++
+		if err = p.product(); err == nil {
+			p.join(BinaryExpr, op)
 		}
 	}
-	return l, err
+	return err
 }
 
-func (p *reader) product() (*Expr, *fault) {
-	l, err := p.prime()
+func (p *reader) product() *fault {
+	err := p.prime()
 	for err == nil {
 		if k := p.kind(); k != TimesToken && k != OverToken {
 			break
 		}
-		op := p.next().Value
-		var r *Expr
-		if r, err = p.prime(); err == nil {
-			l = p.binary(op, l, r)
+		op := p.value()
+		p.i++
+		if err = p.prime(); err == nil {
+			p.join(BinaryExpr, op)
 		}
 	}
-	return l, err
+	return err
 }
 
-func (p *reader) binary(op string, l, r *Expr) *Expr {
-	return p.expr(Expr{Kind: BinaryExpr, Op: op, L: l, R: r, Span: l.Span.Join(r.Span)})
+// join puts the two uppermost expressions together.
+func (p *reader) join(kind ExprKind, op string) {
+	n := len(p.exprs) - 2
+	sides := [2]Expr(p.exprs[n:])
+	l, r := &sides[0], &sides[1]
+	p.exprs = p.exprs[:n+1]
+	p.exprs[n] = Expr{Kind: kind, Text: op, L: l, R: r, Span: l.Span.Join(r.Span)}
 }
 
-func (p *reader) prime() (*Expr, *fault) {
-	t := p.peek()
-	kind, text := BadExpr, t.Value
+func (p *reader) prime() *fault {
 	switch p.kind() {
 	case NumberToken, PairToken:
 		return p.quantity()
 	case SizeToken:
-		kind = SizeExpr
+		p.push(SizeExpr)
 	case DateToken:
-		kind = DateExpr
+		p.push(DateExpr)
 	case TextToken:
-		kind, text = TextExpr, t.Value[1:len(t.Value)-1]
+		e := p.push(TextExpr)
+		e.Text = e.Text[1 : len(e.Text)-1]
 	case WordToken:
-		kind = WordExpr
+		p.push(WordExpr)
 	case NameToken:
 		return p.name()
 	case LeftToken:
 		return p.bracket()
 	case UnclosedToken:
-		return nil, p.fault("This text has no closing quotation mark on its line.", `close it with "`)
+		return p.fault("This text has no closing quotation mark on its line.", `close it with "`)
 	case EndOfFile:
-		return nil, p.fault("The statement breaks off here; a value is missing.", "complete the statement")
+		return p.fault("The statement breaks off here; a value is missing.", "complete the statement")
 	default:
-		return nil, p.unexpected(t)
+		return p.unexpected()
 	}
-	p.next()
-	return p.expr(Expr{Kind: kind, Span: span(t), Text: text}), nil
+	return nil
 }
 
-func (p *reader) unexpected(t *lexer.Token) *fault {
-	switch kindOf(t.Type) {
+func (p *reader) unexpected() *fault {
+	switch p.kind() {
 	case RightToken:
 		return p.fault("This bracket closes nothing.", "take it out")
 	case CommaToken:
 		return p.fault("A comma joins two members of a list; the first is missing.", "take the comma out or name the member before it")
 	case PlusToken, MinusToken, TimesToken, OverToken, AtMostToken, AtLeastToken, LessToken, MoreToken:
-		return p.fault("The operator "+t.Value+" has no value before it.", "write a value on each side, with a blank between")
+		return p.fault("The operator "+p.value()+" has no value before it.", "write a value on each side, with a blank between")
 	case BadToken:
-		return p.fault("The character "+strconv.QuoteToGraphic(t.Value)+" has no meaning here.", "take it out")
+		return p.fault("The character "+strconv.QuoteToGraphic(p.value())+" has no meaning here.", "take it out")
 	}
-	return p.fault(strconv.QuoteToGraphic(t.Value)+" does not fit here.", "take it out or complete the statement")
+	return p.fault(strconv.QuoteToGraphic(p.value())+" does not fit here.", "take it out or complete the statement")
 }
 
-func (p *reader) name() (*Expr, *fault) {
-	t := p.next()
-	e := p.expr(Expr{Kind: NameExpr, Span: span(t), Text: t.Value})
+func (p *reader) name() *fault {
+	e := p.push(NameExpr)
 	if p.kind() != DotsToken {
-		return e, nil
+		return nil
 	}
-	p.next()
+	p.i++
 	if p.kind() != NameToken && p.kind() != SizeToken {
-		return nil, p.fault("A span of names needs its last name, as in U1..U8.", "write the last name")
+		return p.fault("A span of names needs its last name, as in U1..U8.", "write the last name")
 	}
-	t = p.next()
-	e.Kind = SpanExpr
-	e.Last, e.Tail, _ = strings.Cut(t.Value, ".")
-	e.Span.End = t.Pos.Offset + len(t.Value)
-	return e, nil
+	e.Kind, e.R = SpanExpr, &Expr{Kind: NameExpr, Span: p.span(), Text: p.value()}
+	e.Span.End = e.R.Span.End
+	p.i++
+	return nil
 }
 
-func (p *reader) bracket() (*Expr, *fault) {
-	open := p.next()
+func (p *reader) bracket() *fault {
+	open := p.span()
+	p.i++
 	p.depth++
 	if p.depth > MaxBrackets {
-		return nil, &fault{span(open), "Brackets stand too deep in each other.", "write the sum in parts"}
+		return &fault{open, "Brackets stand too deep in each other.", "write the sum in parts"}
 	}
-	e, err := p.sum()
-	if err != nil {
-		return nil, err
+	if err := p.sum(); err != nil {
+		return err
 	}
 	if p.kind() != RightToken {
-		return nil, &fault{span(open), "This bracket is not closed.", "close it with )"}
+		return &fault{open, "This bracket is not closed.", "close it with )"}
 	}
-	end := p.next()
+	end := p.span()
+	p.i++
 	p.depth--
-	return p.expr(Expr{Kind: ParenExpr, L: e, Span: Span{open.Pos.Offset, end.Pos.Offset + 1}}), nil
+	n := len(p.exprs) - 1
+	inner := p.exprs[n]
+	p.exprs[n] = Expr{Kind: ParenExpr, L: &inner, Span: Span{open.Start, end.Start + 1}}
+	return nil
 }
 
 // quantity reads 22 m, 80/60 degC, 17.5..25 mbar, 1 1/4 in. A number without a
 // unit stays a bare number; the schema walk says whether that fits.
-func (p *reader) quantity() (*Expr, *fault) {
-	t := p.next()
-	e := p.expr(Expr{Kind: NumberExpr, Span: span(t), Text: t.Value, NumSpan: span(t)})
-	var err *fault
-	if kindOf(t.Type) == PairToken {
+func (p *reader) quantity() *fault {
+	first := p.kind()
+	e := p.push(NumberExpr)
+	var ok bool
+	if first == PairToken {
 		e.Form = Pair
-		a, b, _ := strings.Cut(t.Value, "/")
-		e.Num, err = number(t, a)
-		if err == nil {
-			e.Num2, err = number(t, b)
+		a, b, _ := strings.Cut(e.Text, "/")
+		if e.Num, ok = number(a); !ok {
+			return noNumber(e.Span, a)
 		}
-	} else {
-		e.Num, err = number(t, t.Value)
+		if e.Num2, ok = number(b); !ok {
+			return noNumber(e.Span, b)
+		}
+	} else if e.Num, ok = number(e.Text); !ok {
+		return noNumber(e.Span, e.Text)
 	}
-	if err != nil {
-		return nil, err
-	}
-	if kindOf(t.Type) == NumberToken {
+	if first == NumberToken {
 		switch p.kind() {
 		case DotsToken:
-			p.next()
+			p.i++
 			if p.kind() != NumberToken {
-				return nil, p.fault("A range needs its upper number, as in 17.5..25 mbar.", "write the upper number")
+				return p.fault("A range needs its upper number, as in 17.5..25 mbar.", "write the upper number")
 			}
-			u := p.next()
 			e.Form = Range
-			if e.Num2, err = number(u, u.Value); err != nil {
-				return nil, err
+			if e.Num2, ok = number(p.value()); !ok {
+				return noNumber(p.span(), p.value())
 			}
-			e.NumSpan.End = u.Pos.Offset + len(u.Value)
+			e.Span.End = p.span().End
+			p.i++
 		case PairToken: // 1 1/4 in: whole and fraction
-			u := p.next()
-			a, b, _ := strings.Cut(u.Value, "/")
-			top, e1 := number(u, a)
-			bottom, e2 := number(u, b)
-			if e1 != nil || e2 != nil || bottom == 0 {
-				return nil, &fault{span(u), "This fraction cannot be read.", "write it as in 1 1/4 in"}
+			a, b, _ := strings.Cut(p.value(), "/")
+			top, ok1 := number(a)
+			bottom, ok2 := number(b)
+			if !ok1 || !ok2 || bottom == 0 {
+				return p.fault("This fraction cannot be read.", "write it as in 1 1/4 in")
 			}
 			e.Form = Pair
 			e.Num, e.Num2 = e.Num*bottom+top, bottom
-			e.NumSpan.End = u.Pos.Offset + len(u.Value)
+			e.Span.End = p.span().End
+			p.i++
 		}
 	}
-	e.Span = e.NumSpan
+	e.numLen = uint32(e.Span.End - e.Span.Start)
 	if p.kind() == UnitToken {
-		u := p.next()
-		e.Kind, e.UnitText, e.UnitSpan = QuantityExpr, u.Value, span(u)
-		e.Span.End = e.UnitSpan.End
+		e.Kind, e.UnitText = QuantityExpr, p.value()
+		e.Span.End = p.span().End
+		p.i++
 	}
-	return e, nil
+	return nil
 }
 
-func number(t *lexer.Token, s string) (float64, *fault) {
+// number reads a number of at most 30 characters. One of up to 15 is an
+// integer over a power of ten, both exact, so their quotient is what the slower
+// way gives.
+func number(s string) (v float64, ok bool) {
+	if s == "" || !isDigit(s[len(s)-1]) {
+		return 0, false
+	}
+	if len(s) <= 15 {
+		digits, point, i := 0.0, -1, 0
+		if s[0] == '-' {
+			i = 1
+		}
+		for ; i < len(s); i++ {
+			switch c := s[i]; {
+			case isDigit(c):
+				digits = digits*10 + float64(c-'0')
+			case c == '.' && point < 0:
+				point = i
+			default:
+				return 0, false
+			}
+		}
+		if point >= 0 {
+			digits /= tens[len(s)-1-point]
+		}
+		if s[0] == '-' {
+			digits = -digits
+		}
+		return digits, true
+	}
 	if len(s) <= 30 {
 		if v, err := strconv.ParseFloat(s, 64); err == nil {
-			return v, nil
+			return v, true
 		}
 	}
-	return 0, &fault{span(t), "The number " + s[:min(len(s), 20)] + " cannot be read.", "write a plain number such as 12.5"}
+	return 0, false
+}
+
+var tens = [...]float64{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14}
+
+func noNumber(at Span, s string) *fault {
+	return &fault{at, "The number " + s[:min(len(s), 20)] + " cannot be read.", "write a plain number such as 12.5"}
 }
 
 // Value is the single number that a quantity in inches means, where a pair is a

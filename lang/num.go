@@ -128,7 +128,7 @@ func ParseQuantity(text string) (num, num2 float64, form NumberForm, unit *Unit,
 	if len(f.Problems) > 0 || len(f.Statements) != 1 || len(f.Statements[0].Head.Items) != 1 || len(f.Statements[0].Head.Items[0].Exprs) != 1 {
 		return 0, 0, Single, nil, fmt.Errorf("%w: %q", ErrQuantity, text)
 	}
-	e := f.Statements[0].Head.Items[0].Exprs[0]
+	e := &f.Statements[0].Head.Items[0].Exprs[0]
 	switch e.Kind {
 	case NumberExpr:
 		return e.Num, e.Num2, e.Form, nil, nil

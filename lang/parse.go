@@ -11,7 +11,7 @@ import (
 // Parse reads a source. It never fails: what cannot be read is a Problem of the
 // file, and the other statements stand. cache may be nil.
 func Parse(src *Source, cache *Cache) *File {
-	f := &File{Source: src}
+	f := &File{Source: src, cached: cache != nil}
 	if len(src.Text) > MaxFileSize {
 		f.Problems = append(f.Problems, Problem{
 			Span: Span{0, 0}, Rule: "file-too-large", Severity: Error,
@@ -22,6 +22,9 @@ func Parse(src *Source, cache *Cache) *File {
 	}
 	p := parsers.Get().(*parser)
 	p.file, p.text, p.cache = f, src.Text, cache
+	if cache == nil {
+		p.room = room{} // heads in a cache must not keep this text alive
+	}
 	p.strayBytes()
 	p.split()
 	p.nest()
@@ -38,8 +41,8 @@ type parser struct {
 	tokens []Token // of the lines that are cut into statements now
 	line   int     // the next line that is not in tokens
 	events []event
-	window *window
 	free   []Statement // room for statements of this file
+	room   room        // for heads
 }
 
 var parsers = sync.Pool{New: func() any {
@@ -48,15 +51,16 @@ var parsers = sync.Pool{New: func() any {
 
 // release gives the buffers back, without anything that keeps a file alive.
 func (p *parser) release() {
-	if p.window != nil {
-		windows.Put(p.window)
-	}
 	const kept = 16 << 10
 	if cap(p.tokens) > kept || cap(p.events) > kept {
 		return
 	}
 	clear(p.events)
-	*p = parser{tokens: p.tokens[:0], events: p.events[:0]}
+	r := p.room
+	if p.cache == nil {
+		r = room{}
+	}
+	*p = parser{tokens: p.tokens[:0], events: p.events[:0], room: r}
 	parsers.Put(p)
 }
 

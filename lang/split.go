@@ -271,10 +271,11 @@ func (p *parser) statement(toks []Token) *Statement {
 	if l := p.cache.get(text); l != nil {
 		return p.newStatement(l.head, base)
 	}
-	if p.window == nil {
-		p.window = windows.Get().(*window)
+	r := &p.room
+	if len(text) > maxCacheText { // it keeps the whole text alive
+		r = &room{}
 	}
-	h := parseHead(p.window, own(p.cache, text), toks, base)
+	h := parseHead(r, own(p.cache, text), toks, base)
 	p.cache.put(&line{text: h.Text, head: h, brace: -1, comment: -1})
 	return p.newStatement(h, base)
 }

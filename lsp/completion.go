@@ -171,7 +171,7 @@ func (c *completer) names(kinds []string) {
 		}
 		if part.Of > 1 && part.Index == 0 && part.Bound.Name != nil && part.Bound.Name.Kind == lang.SpanExpr && !groups[part.Stmt] {
 			groups[part.Stmt] = true
-			c.add(part.Bound.Name.Text+".."+part.Bound.Name.Last, itemVariable, "all of "+part.Kind, "")
+			c.add(part.Bound.Name.Text+".."+part.Bound.Name.Last(), itemVariable, "all of "+part.Kind, "")
 		}
 		c.add(part.Name, itemVariable, part.Kind, "")
 	}

@@ -41,8 +41,8 @@ func mentions(f *lang.File) []mention {
 		if n := st.Bound.Name; n != nil && len(st.Bound.Names) == 0 {
 			add(n, row.Name == lang.Defines || row.Name == lang.DefinesMany || row.Name == lang.MayDefine, nil)
 		}
-		for _, n := range st.Bound.Names {
-			add(n, false, nil)
+		for i := range st.Bound.Names {
+			add(&st.Bound.Names[i], false, nil)
 		}
 		for i := range st.Bound.Fields {
 			fl := &st.Bound.Fields[i]
@@ -68,11 +68,9 @@ func walkNames(e *lang.Expr, do func(name string, s lang.Span)) {
 		do(e.Text, e.Span)
 	case lang.SpanExpr:
 		do(e.Text, lang.Span{Start: e.Span.Start, End: e.Span.Start + len(e.Text)})
-		end := e.Span.End
-		if e.Tail != "" {
-			end -= len(e.Tail) + 1
-		}
-		do(e.Last, lang.Span{Start: end - len(e.Last), End: end})
+		last := e.Last()
+		do(last, lang.Span{Start: e.R.Span.Start, End: e.R.Span.Start + len(last)})
+		return
 	}
 	walkNames(e.L, do)
 	walkNames(e.R, do)

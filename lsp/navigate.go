@@ -188,7 +188,7 @@ var _ = on("textDocument/prepareRename", onDocument(func(s *Server, _ *snapshot,
 		return nil, nil
 	}
 	if part := a.rep.Plant.Find(name); part != nil && part.Of > 1 && part.Bound.Name != nil && part.Bound.Name.Kind == lang.SpanExpr && part.Owner.Of <= 1 {
-		return nil, jsonrpc2.NewError(jsonrpc2.InvalidParams, name+" is a member of "+part.Bound.Name.Text+".."+part.Bound.Name.Last+" and has no name of its own to change")
+		return nil, jsonrpc2.NewError(jsonrpc2.InvalidParams, name+" is a member of "+part.Bound.Name.Text+".."+part.Bound.Name.Last()+" and has no name of its own to change")
 	}
 	return object{"range": s.enc.rangeOf(d.src, span), "placeholder": name}, nil
 }))

@@ -65,7 +65,7 @@ func appendWritten(list []written, p *plant.Plant, part *plant.Part, slot string
 	if e.Kind != lang.QuantityExpr || e.Form != lang.Single {
 		return list
 	}
-	return append(list, written{v.Stmt.Abs(e.NumSpan), e.Num})
+	return append(list, written{v.Stmt.Abs(e.NumSpan()), e.Num})
 }
 
 func appendScaled(out []change, name string, list []written, factors []float64) []change {

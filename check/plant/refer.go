@@ -25,7 +25,7 @@ var ports = map[string]bool{
 func SpanNames(e *lang.Expr) []string {
 	head, low, high, ok := spanEnds(e)
 	if !ok {
-		return []string{e.Text, e.Last}
+		return []string{e.Text, e.Last()}
 	}
 	out := make([]string, 0, high-low+1)
 	for n := low; n <= high; n++ {
@@ -38,7 +38,7 @@ func SpanNames(e *lang.Expr) []string {
 // counted.
 func spanEnds(e *lang.Expr) (head string, low, high int, ok bool) {
 	head, low, ok1 := splitNumber(e.Text)
-	head2, high, ok2 := splitNumber(e.Last)
+	head2, high, ok2 := splitNumber(e.Last())
 	return head, low, high, ok1 && ok2 && head == head2 && high >= low && high-low <= 255
 }
 
@@ -117,15 +117,15 @@ func (p *Plant) expand(e *lang.Expr, out []Ref) []Ref {
 func eachName(e *lang.Expr, f func(name []byte)) {
 	var room [48]byte
 	tailed := func(name []byte) {
-		if e.Tail != "" {
-			name = append(append(name, '.'), e.Tail...)
+		if e.Tail() != "" {
+			name = append(append(name, '.'), e.Tail()...)
 		}
 		f(name)
 	}
 	head, low, high, ok := spanEnds(e)
 	if !ok {
 		tailed(append(room[:0], e.Text...))
-		tailed(append(room[:0], e.Last...))
+		tailed(append(room[:0], e.Last()...))
 		return
 	}
 	for n := low; n <= high; n++ {
@@ -158,7 +158,7 @@ func (p *Part) Refs(slot string) []Ref {
 // boundRefs are the parts that a field refers to, kept so that solvers and rules
 // need not look the names up again.
 type boundRefs struct {
-	field *lang.Field
+	field *lang.Field // nil: the subjects of the statement
 	to    []Ref
 }
 
@@ -187,14 +187,18 @@ func (r *resolver) bindRefs() {
 		if part.Stmt != stmt {
 			stmt = part.Stmt
 			from := len(kept)
+			if speaksOfOthers(part.Row) {
+				room = roomFor(room)
+				first := len(room)
+				room = r.plant.subjects(part.Bound, room)
+				kept = append(kept, boundRefs{nil, room[first:len(room):len(room)]})
+			}
 			for i := range part.Bound.Fields {
 				f := &part.Bound.Fields[i]
 				if f.Slot.Type != lang.PartType && f.Slot.Type != lang.PartsType {
 					continue
 				}
-				if cap(room)-len(room) < 16 {
-					room = make([]Ref, 0, 256)
-				}
+				room = roomFor(room)
 				first := len(room)
 				room = r.plant.fieldRefs(f, room)
 				kept = append(kept, boundRefs{f, room[first:len(room):len(room)]})
@@ -203,6 +207,14 @@ func (r *resolver) bindRefs() {
 		}
 		part.refs = shared
 	}
+}
+
+// roomFor begins a new piece of memory when a list would hardly fit the old one.
+func roomFor(room []Ref) []Ref {
+	if cap(room)-len(room) < 16 {
+		return make([]Ref, 0, 256)
+	}
+	return room
 }
 
 func (p *Part) paired(refs []Ref) []Ref {
@@ -221,20 +233,31 @@ func (p *Part) Ref(slot string) (Ref, bool) {
 }
 
 // Subjects are the parts named first in a statement that speaks of others:
-// "cover Flow-H, PF", "wire U1..U8.damper".
+// "cover Flow-H, PF", "wire U1..U8.damper". The slice is shared.
 func (p *Part) Subjects() []Ref {
 	if p == nil || p.Bound == nil {
 		return nil
 	}
-	var out []Ref
-	if len(p.Bound.Names) > 0 {
-		for _, e := range p.Bound.Names {
-			out = p.plant.expand(e, out)
+	for i := range p.refs {
+		if p.refs[i].field == nil {
+			return p.refs[i].to
 		}
-		return out
 	}
-	if p.Bound.Name != nil && (p.Row.Name == lang.Refers || p.Row.Name == lang.RefersMany) {
-		out = p.plant.expand(p.Bound.Name, out)
+	if !speaksOfOthers(p.Row) {
+		return nil
+	}
+	return p.plant.subjects(p.Bound, nil)
+}
+
+func speaksOfOthers(row *lang.Row) bool { return row.Name == lang.Refers || row.Name == lang.RefersMany }
+
+func (p *Plant) subjects(b *lang.Bound, out []Ref) []Ref {
+	if len(b.Names) > 0 {
+		for i := range b.Names {
+			out = p.expand(&b.Names[i], out)
+		}
+	} else if b.Name != nil {
+		out = p.expand(b.Name, out)
 	}
 	return out
 }
@@ -253,12 +276,11 @@ func (r *resolver) references() {
 		}
 		b := part.Bound
 		if part.Row.Name == lang.Refers || part.Row.Name == lang.RefersMany {
-			names := b.Names
-			if len(names) == 0 && b.Name != nil {
-				names = []*lang.Expr{b.Name}
+			if len(b.Names) == 0 && b.Name != nil {
+				r.reference(part, b.Name, part.Row.Refers, 0)
 			}
-			for _, e := range names {
-				r.reference(part, e, part.Row.Refers, 0)
+			for i := range b.Names {
+				r.reference(part, &b.Names[i], part.Row.Refers, 0)
 			}
 		}
 		for i := range b.Fields {
@@ -292,8 +314,8 @@ func (r *resolver) reference(part *Part, e *lang.Expr, kinds []string, _ int) in
 	var missing []string
 	for _, n := range names {
 		full := n
-		if e.Tail != "" {
-			full += "." + e.Tail
+		if e.Tail() != "" {
+			full += "." + e.Tail()
 		}
 		if isTypeSlot(kinds) {
 			if r.plant.Types[n] == nil && !r.plant.Damaged("use") {

@@ -38,7 +38,7 @@ var _ = register(check.Rule{
 				unit = l.Unit
 			}
 			p.Report(r, check.Finding{
-				Span: r.Stmt.Abs(e.Span), Part: "require", Found: term(l, unit), Limit: e.Op + " " + term(right, unit),
+				Span: r.Stmt.Abs(e.Span), Part: "require", Found: term(l, unit), Limit: e.Op() + " " + term(right, unit),
 				Message: "The requirement " + text[e.Span.Start:e.Span.End] + " does not hold: " + term(l, unit) + " against " + term(right, unit) + ".",
 			})
 		}

@@ -47,7 +47,7 @@ func cheapestUpsize(p *check.Pass, limit float64) (lang.Fix, bool) {
 		fix.Edits = append(fix.Edits, lang.Edit{Span: part.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: next.Size})
 		name := part.Label()
 		if part.Bound.Name.Kind == lang.SpanExpr {
-			name = part.Bound.Name.Text + ".." + part.Bound.Name.Last
+			name = part.Bound.Name.Text + ".." + part.Bound.Name.Last()
 		}
 		if fix.Title == "" {
 			fix.Title = "Take " + name + " in " + next.Size

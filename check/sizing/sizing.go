@@ -92,7 +92,7 @@ func Propose(in Input) *Proposal {
 
 func groupName(p *plant.Part) string {
 	if n := p.Bound.Name; n != nil && n.Kind == lang.SpanExpr {
-		return n.Text + ".." + n.Last
+		return n.Text + ".." + n.Last()
 	}
 	return p.Label()
 }
