@@ -23,7 +23,7 @@ type Part struct {
 	Parts   []*Part // what stands in its block
 	Type    *Part   // the catalogue type it follows, nil without one
 	plant   *Plant
-	refs    []boundRefs // what its slots refer to
+	refs    []boundRefs  // what its slots refer to
 	holds   lang.NameSet // kinds and keywords of Parts
 }
 

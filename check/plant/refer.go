@@ -249,7 +249,9 @@ func (p *Part) Subjects() []Ref {
 	return p.plant.subjects(p.Bound, nil)
 }
 
-func speaksOfOthers(row *lang.Row) bool { return row.Name == lang.Refers || row.Name == lang.RefersMany }
+func speaksOfOthers(row *lang.Row) bool {
+	return row.Name == lang.Refers || row.Name == lang.RefersMany
+}
 
 func (p *Plant) subjects(b *lang.Bound, out []Ref) []Ref {
 	if len(b.Names) > 0 {
