@@ -93,7 +93,7 @@ func (b *binder) statement(block string, st *Statement) {
 		if len(h.Text) > maxCacheText {
 			room = &boundRoom{}
 		}
-		st.Bound = bindHead(h, row, room)
+		st.Bound = bindIn(room, h, row)
 		h.setBound(st.Bound)
 	}
 	if h.Problem == nil {

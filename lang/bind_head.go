@@ -26,7 +26,9 @@ const (
 	roomValues = 32
 )
 
-func bindHead(h *Head, row *Row, room *boundRoom) *Bound {
+func bindHead(h *Head, row *Row) *Bound { return bindIn(&boundRoom{}, h, row) }
+
+func bindIn(room *boundRoom, h *Head, row *Row) *Bound {
 	if len(room.bounds) == 0 {
 		room.bounds = make([]Bound, roomBounds)
 	}

@@ -145,7 +145,7 @@ func Expect(f *File, s *Schema, offset int) Expectation {
 	probe := Parse(NewSource("", head), nil)
 	var b *Bound
 	if len(probe.Statements) > 0 {
-		b = bindHead(probe.Statements[0].Head, row, &boundRoom{})
+		b = bindHead(probe.Statements[0].Head, row)
 	}
 	if len(toks) == 1 && row.Name != NoName && row.Name != MayDefine {
 		x.Name = true

@@ -318,7 +318,7 @@ func sameMeaning(text string, b *Bound) bool {
 	if len(f.Problems) > 0 || len(f.Statements) != 1 || !f.Statements[0].Braces.Empty() {
 		return false
 	}
-	got := bindHead(f.Statements[0].Head, b.Row, &boundRoom{})
+	got := bindHead(f.Statements[0].Head, b.Row)
 	if len(got.Problems) != len(b.Problems) || len(got.Fields) != len(b.Fields) || len(got.Names) != len(b.Names) {
 		return false
 	}

@@ -96,6 +96,8 @@ type Row struct {
 	Example string // a statement that binds without a problem
 	Source  string // work that asks for it, where one does
 
+	kind     int     // number of PartKind, see Schema.Kind
+	keyword  int     // number of the keyword
 	names    NameSet // of the part it makes: kind and keyword
 	defaults NameSet // of the slots with a default
 }
@@ -103,6 +105,9 @@ type Row struct {
 // Names is the set of the names by which the part that the row makes is found in
 // its block: kind and keyword.
 func (r *Row) Names() NameSet { return r.names }
+
+// Kinds are the numbers of kind and keyword, see Schema.Kind.
+func (r *Row) Kinds() (kind, keyword int) { return r.kind, r.keyword }
 
 // Default finds the slot of that stable name if it has a default; nil otherwise.
 func (r *Row) Default(name string) *Slot {

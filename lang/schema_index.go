@@ -11,13 +11,15 @@ type Schema struct {
 	byBlock map[string]map[string]*Row
 	order   map[string][]*Row // rows of a block in table order
 	once    map[string][]*Row // rows that a block must hold
+	kinds   map[string]int    // numbers of kinds and keywords
 }
 
 // NewSchema indexes a table of rows.
 func NewSchema(rows []Row) *Schema {
-	s := &Schema{Rows: rows, byBlock: map[string]map[string]*Row{}, order: map[string][]*Row{}, once: map[string][]*Row{}}
+	s := &Schema{Rows: rows, byBlock: map[string]map[string]*Row{}, order: map[string][]*Row{}, once: map[string][]*Row{}, kinds: map[string]int{}}
 	for i := range rows {
 		r := &rows[i]
+		r.kind, r.keyword = s.number(r.PartKind()), s.number(r.Keyword)
 		r.names = NameBit(r.Keyword) | NameBit(r.PartKind())
 		for k := range r.Slots {
 			if r.Slots[k].Default != "" {
@@ -39,6 +41,25 @@ func NewSchema(rows []Row) *Schema {
 	}
 	return s
 }
+
+func (s *Schema) number(name string) int {
+	n, ok := s.kinds[name]
+	if !ok {
+		n = len(s.kinds)
+		s.kinds[name] = n
+	}
+	return n
+}
+
+// Kind is the number of a kind of part or a keyword, from 0 up to and without
+// Kinds; ok is false for a word that is neither.
+func (s *Schema) Kind(name string) (n int, ok bool) {
+	n, ok = s.kinds[name]
+	return n, ok
+}
+
+// Kinds counts the kinds and keywords.
+func (s *Schema) Kinds() int { return len(s.kinds) }
 
 var language = sync.OnceValue(func() *Schema { return NewSchema(allRows()) })
 

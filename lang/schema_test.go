@@ -99,7 +99,7 @@ func TestSchemaExamples(t *testing.T) {
 		if f.Statements[0].Head.Keyword != r.Keyword {
 			t.Errorf("%s: the example shows %s", r.Keyword, f.Statements[0].Head.Keyword)
 		}
-		b := bindHead(f.Statements[0].Head, r, &boundRoom{})
+		b := bindHead(f.Statements[0].Head, r)
 		for _, p := range b.Problems {
 			t.Errorf("%s: %s: %s (%s) in %s", r.Keyword, p.Rule, p.Message, p.Mend, r.Example)
 		}

@@ -17,7 +17,7 @@ func (r *resolver) asBuilt() {
 		return
 	}
 	var edits []lang.Edit
-	for _, block := range p.byKind["as-built"] {
+	for _, block := range p.ByKind("as-built") {
 		for _, c := range block.Children("changed") {
 			part := c.Subject()
 			if part == nil {

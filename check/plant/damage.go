@@ -13,13 +13,19 @@ type damage struct {
 // everywhere is the key of damage that cannot be tied to a block.
 const everywhere = "*"
 
+func (d *damage) mark(block string) {
+	d.any = true
+	if d.blocks == nil {
+		d.blocks = map[string]bool{}
+	}
+	d.blocks[block] = true
+}
+
 func (p *Plant) findDamage() {
-	p.damage.blocks = map[string]bool{}
 	for i := range p.File.Problems {
 		switch p.File.Problems[i].Rule {
 		case "brace-missing", "brace-astray", "not-text", "file-too-large", "too-many-statements", "block-too-deep":
-			p.damage.any = true
-			p.damage.blocks[everywhere] = true
+			p.damage.mark(everywhere)
 		}
 	}
 	for _, st := range p.File.Statements {
@@ -33,8 +39,7 @@ func (p *Plant) findDamage() {
 
 func (p *Plant) damageOf(st *lang.Statement, block string) {
 	if broken(st) {
-		p.damage.any = true
-		p.damage.blocks[block] = true
+		p.damage.mark(block)
 		if p.damage.names == nil {
 			p.damage.names = map[string]bool{}
 		}

@@ -1,6 +1,10 @@
 package plant
 
-import "example.org/tundish/lang"
+import (
+	"strings"
+
+	"example.org/tundish/lang"
+)
 
 // Plant is one resolved specification with the catalogues it uses. It is
 // immutable after Resolve and safe for concurrent readers.
@@ -17,8 +21,10 @@ type Plant struct {
 	// stands; its parts have the IDs of those of Of. Nil without such a change.
 	Built     *Plant
 	NotBuilt  []*Part // changes that could not be put into the text of the plant
-	byName    map[string]*Part
-	byKind    map[string][]*Part
+	memory    *memory
+	byName    map[string]*Part // names, and addresses that do not follow from the owner's
+	byKind    [][]*Part        // by the number of the kind or keyword
+	repeats   bool             // a name stands for two parts
 	unitGroup *Part
 	damage    damage
 }
@@ -31,21 +37,57 @@ type FileProblem struct {
 
 // Find gives the part with that name or address ("U3", "U3.damper", "basis");
 // nil if there is none.
-func (p *Plant) Find(name string) *Part { return p.byName[name] }
+func (p *Plant) Find(name string) *Part {
+	if part := p.byName[name]; part != nil {
+		return part
+	}
+	dot := strings.LastIndexByte(name, '.')
+	if dot < 0 {
+		return nil
+	}
+	return p.under(p.Find(name[:dot]), name, name[dot+1:])
+}
+
+// under finds the part of that address in the block of its owner.
+func (p *Plant) under(owner *Part, address, keyword string) *Part {
+	if owner == nil {
+		return nil
+	}
+	if !owner.holds.Lacks(keyword) {
+		for _, c := range owner.Parts {
+			if c.Address == address {
+				return c
+			}
+		}
+	}
+	if owner.Name == "" || p.repeats { // several owners may have this address
+		for _, part := range p.All {
+			if part.Address == address {
+				return part
+			}
+		}
+	}
+	return nil
+}
 
 // ByKind gives all parts of a kind in order of text. The slice is shared.
-func (p *Plant) ByKind(kind string) []*Part { return p.byKind[kind] }
+func (p *Plant) ByKind(kind string) []*Part {
+	if n, ok := lang.Language().Kind(kind); ok && n < len(p.byKind) {
+		return p.byKind[n]
+	}
+	return nil
+}
 
 // One gives the first part of a kind; nil if there is none.
 func (p *Plant) One(kind string) *Part {
-	if list := p.byKind[kind]; len(list) > 0 {
+	if list := p.ByKind(kind); len(list) > 0 {
 		return list[0]
 	}
 	return nil
 }
 
 // Units are the heat generators in order of text.
-func (p *Plant) Units() []*Part { return p.byKind["unit"] }
+func (p *Plant) Units() []*Part { return p.ByKind("unit") }
 
 // UnitGroup is the part that stands for all units together ("units.output.total");
 // nil without units.
@@ -55,7 +97,7 @@ func (p *Plant) UnitGroup() *Part { return p.unitGroup }
 // nil if there is none. A fact of the same word inside another block, as the
 // secondary temperatures of the basis, is not meant.
 func (p *Plant) Block(keyword string) *Part {
-	for _, part := range p.byKind[keyword] {
+	for _, part := range p.ByKind(keyword) {
 		if part.Owner == p.Root {
 			return part
 		}
@@ -65,7 +107,9 @@ func (p *Plant) Block(keyword string) *Part {
 
 // Names calls f for every address of the plant; for completion and suggestions.
 func (p *Plant) Names(f func(name string, part *Part)) {
-	for n, part := range p.byName {
-		f(n, part)
+	for _, part := range p.All {
+		if p.Find(part.Address) == part {
+			f(part.Address, part)
+		}
 	}
 }

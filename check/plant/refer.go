@@ -1,6 +1,7 @@
 package plant
 
 import (
+	"bytes"
 	"strconv"
 	"strings"
 
@@ -53,16 +54,14 @@ func splitNumber(name string) (head string, n int, ok bool) {
 
 // lookup finds "U3", "U3.damper", "Exch.primary" or "basis".
 func (p *Plant) lookup(name string) (Ref, bool) {
-	if part := p.byName[name]; part != nil {
+	if part := p.Find(name); part != nil {
 		return Ref{Part: part}, true
 	}
 	dot := strings.LastIndexByte(name, '.')
 	if dot < 0 {
 		// A part without a name of its own is known by its keyword.
-		if list := p.byKind[name]; len(list) > 0 {
-			return Ref{Part: list[0]}, true
-		}
-		return Ref{}, false
+		part := p.One(name)
+		return Ref{Part: part}, part != nil
 	}
 	owner, ok := p.lookup(name[:dot])
 	if !ok {
@@ -72,7 +71,7 @@ func (p *Plant) lookup(name string) (Ref, bool) {
 	if c := owner.Part.Child(tail); c != nil {
 		return Ref{Part: c}, true
 	}
-	for _, c := range p.byKind[tail] { // "purge-point ... of Man-A" is Man-A.purge-point
+	for _, c := range p.ByKind(tail) { // "purge-point ... of Man-A" is Man-A.purge-point
 		for _, slot := range [...]string{"of", "on"} {
 			if r, ok := c.Ref(slot); ok && r.Part == owner.Part {
 				return Ref{Part: c}, true
@@ -102,7 +101,7 @@ func (p *Plant) expand(e *lang.Expr, out []Ref) []Ref {
 		}
 	case lang.SpanExpr:
 		eachName(e, func(name []byte) {
-			if part := p.byName[string(name)]; part != nil { // the usual case, without a copy
+			if part := p.findBytes(name); part != nil { // the usual case, without a copy
 				out = append(out, Ref{Part: part})
 			} else if ref, ok := p.find(string(name)); ok {
 				out = append(out, ref)
@@ -110,6 +109,22 @@ func (p *Plant) expand(e *lang.Expr, out []Ref) []Ref {
 		})
 	}
 	return out
+}
+
+func (p *Plant) findBytes(name []byte) *Part {
+	if part := p.byName[string(name)]; part != nil {
+		return part
+	}
+	if dot := bytes.LastIndexByte(name, '.'); dot > 0 {
+		if owner := p.byName[string(name[:dot])]; owner != nil {
+			for _, c := range owner.Parts {
+				if c.Address == string(name) {
+					return c
+				}
+			}
+		}
+	}
+	return nil
 }
 
 // eachName calls f for every name of a span, with its tail. The bytes are only
@@ -175,46 +190,35 @@ func (p *Plant) fieldRefs(f *lang.Field, out []Ref) []Ref {
 // group share one list.
 func (r *resolver) bindRefs() {
 	var (
-		room   []Ref
-		kept   []boundRefs
 		stmt   *lang.Statement
 		shared []boundRefs
+		room   [32]Ref
 	)
+	keep := func(f *lang.Field, list []Ref) {
+		to := r.refs.take(len(list))
+		copy(to, list)
+		r.kept = append(r.kept, boundRefs{f, to})
+	}
 	for _, part := range r.plant.All {
 		if part.Stmt == nil || part.Bound == nil {
 			continue
 		}
 		if part.Stmt != stmt {
 			stmt = part.Stmt
-			from := len(kept)
+			from := len(r.kept)
 			if speaksOfOthers(part.Row) {
-				room = roomFor(room)
-				first := len(room)
-				room = r.plant.subjects(part.Bound, room)
-				kept = append(kept, boundRefs{nil, room[first:len(room):len(room)]})
+				keep(nil, r.plant.subjects(part.Bound, room[:0]))
 			}
 			for i := range part.Bound.Fields {
 				f := &part.Bound.Fields[i]
-				if f.Slot.Type != lang.PartType && f.Slot.Type != lang.PartsType {
-					continue
+				if f.Slot.Type == lang.PartType || f.Slot.Type == lang.PartsType {
+					keep(f, r.plant.fieldRefs(f, room[:0]))
 				}
-				room = roomFor(room)
-				first := len(room)
-				room = r.plant.fieldRefs(f, room)
-				kept = append(kept, boundRefs{f, room[first:len(room):len(room)]})
 			}
-			shared = kept[from:len(kept):len(kept)]
+			shared = r.kept[from:len(r.kept):len(r.kept)]
 		}
 		part.refs = shared
 	}
-}
-
-// roomFor begins a new piece of memory when a list would hardly fit the old one.
-func roomFor(room []Ref) []Ref {
-	if cap(room)-len(room) < 16 {
-		return make([]Ref, 0, 256)
-	}
-	return room
 }
 
 func (p *Part) paired(refs []Ref) []Ref {
@@ -418,11 +422,11 @@ func (r *resolver) suggest(name string, kinds []string) string {
 			names = append(names, n)
 		}
 	} else {
-		for n, p := range r.plant.byName {
+		r.plant.Names(func(n string, p *Part) {
 			if len(kinds) == 0 || allows(kinds, p) {
 				names = append(names, n)
 			}
-		}
+		})
 	}
 	return lang.Suggest(name, names)
 }

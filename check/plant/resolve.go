@@ -17,9 +17,9 @@ const maxUseDepth = 8
 // Resolve builds the plant of a bound file. load may be nil where there is
 // nothing to load from; a "use" is then a problem. The result is never nil.
 func Resolve(f *lang.File, load Loader) *Plant {
-	p := &Plant{File: f, Kind: fileKind(f), Types: map[string]*Part{}}
-	r := &resolver{plant: p, load: load}
-	r.slab = make([]Part, 0, 64)
+	m := memories.Get().(*memory)
+	p := &Plant{File: f, Kind: fileKind(f), Types: m.types, All: m.all, memory: m}
+	r := &resolver{plant: p, load: load, memory: m}
 	r.uses(f, []string{path.Clean(f.Source.Name)})
 	p.Root = r.new()
 	*p.Root = Part{Kind: p.Kind, Address: p.Kind, File: f, plant: p, Of: 1}
@@ -46,19 +46,14 @@ func fileKind(f *lang.File) string {
 type resolver struct {
 	plant *Plant
 	load  Loader
-	slab  []Part
-	keep  bool // parts belong to the plant itself, not to a catalogue
+	*memory
+	texts joined // names and addresses
+	keep  bool   // parts belong to the plant itself, not to a catalogue
 	// shallow leaves blocks for later: types are many, and few are used.
 	shallow bool
 }
 
-func (r *resolver) new() *Part {
-	if len(r.slab) == cap(r.slab) {
-		r.slab = make([]Part, 0, 128)
-	}
-	r.slab = r.slab[:len(r.slab)+1]
-	return &r.slab[len(r.slab)-1]
-}
+func (r *resolver) new() *Part { return &r.parts.take(1)[0] }
 
 func (r *resolver) problem(f *lang.File, p lang.Problem) {
 	r.plant.Problems = append(r.plant.Problems, FileProblem{f, p})
@@ -235,7 +230,13 @@ func (r *resolver) children(owner *Part, list []*lang.Statement, f *lang.File) {
 	if len(list) == 0 {
 		return
 	}
-	owner.Parts = make([]*Part, 0, len(list))
+	n := 0
+	for _, st := range list {
+		if st.Bound != nil {
+			n += parts(st)
+		}
+	}
+	owner.Parts = r.pointers.take(n)[:0]
 	for _, st := range list {
 		if st.Bound == nil {
 			continue // the statement is not known; it has its own problem
@@ -244,21 +245,36 @@ func (r *resolver) children(owner *Part, list []*lang.Statement, f *lang.File) {
 	}
 }
 
+// parts counts the parts that a statement makes.
+func parts(st *lang.Statement) int {
+	name := st.Bound.Name
+	if name == nil || name.Kind != lang.SpanExpr || !defines(st.Bound.Row) {
+		return 1
+	}
+	if _, low, high, ok := spanEnds(name); ok {
+		return high - low + 1
+	}
+	return 2
+}
+
+func defines(row *lang.Row) bool {
+	return row.Name == lang.DefinesMany || row.Name == lang.Defines || row.Name == lang.MayDefine
+}
+
 func (r *resolver) statement(owner *Part, st *lang.Statement, f *lang.File) {
-	row := st.Bound.Row
 	name := st.Bound.Name
 	switch {
-	case name != nil && (row.Name == lang.DefinesMany || row.Name == lang.Defines || row.Name == lang.MayDefine):
-		if name.Kind == lang.SpanExpr {
-			names := SpanNames(name)
-			for i, n := range names {
-				r.part(owner, st, f, n, i, len(names))
-			}
-			return
-		}
-		r.part(owner, st, f, name.Text, 0, 1)
-	default:
+	case name == nil || !defines(st.Bound.Row):
 		r.part(owner, st, f, "", 0, 1)
+	case name.Kind == lang.SpanExpr:
+		n := parts(st)
+		i := 0
+		eachName(&lang.Expr{Kind: lang.SpanExpr, Text: name.Text, R: name.R}, func(member []byte) {
+			r.part(owner, st, f, r.texts.join(string(member), "", ""), i, n)
+			i++
+		})
+	default:
+		r.part(owner, st, f, name.Text, 0, 1)
 	}
 }
 
@@ -278,11 +294,11 @@ func (r *resolver) part(owner *Part, st *lang.Statement, f *lang.File, name stri
 	case name != "":
 		p.Address = name
 	case r.plant.Kind == "record" && row.Name == lang.Refers && st.Bound.Name != nil:
-		p.Address = st.Bound.Name.Text + "." + row.Keyword // readings repeat for each unit
+		p.Address = r.texts.join(st.Bound.Name.Text, ".", row.Keyword) // readings repeat for each unit
 	case owner.Owner == nil: // a block or fact at the top of the file
 		p.Address = row.Keyword
 	default:
-		p.Address = owner.Address + "." + row.Keyword
+		p.Address = r.texts.join(owner.Address, ".", row.Keyword)
 	}
 	owner.Parts = append(owner.Parts, p)
 	owner.holds |= row.Names()
@@ -312,12 +328,11 @@ func (r *resolver) inside(p *Part) {
 // index makes the tables of names and kinds and finds names given twice.
 func (r *resolver) index() {
 	p := r.plant
-	p.byName = make(map[string]*Part, len(p.All))
-	p.byKind = make(map[string][]*Part, 64)
+	p.byName = r.byName
+	r.kinds()
 	for _, part := range p.All {
-		p.byKind[part.Kind] = append(p.byKind[part.Kind], part)
-		if kw := part.Row.Keyword; kw != part.Kind {
-			p.byKind[kw] = append(p.byKind[kw], part)
+		if part.Name == "" && part.Owner.Owner != nil && !r.repeatsFor(part) {
+			continue // its address follows from its owner's
 		}
 		first, twice := p.byName[part.Address]
 		if !twice {
@@ -327,6 +342,7 @@ func (r *resolver) index() {
 		if part.Name == "" || first.Name == "" {
 			continue // facts without a name may repeat; the schema counts them
 		}
+		p.repeats = true
 		r.problem(part.File, lang.Problem{
 			Span: nameSpan(part), Rule: "name-twice", Severity: lang.Error,
 			Message: "The name " + part.Name + " stands for two parts.",
@@ -334,7 +350,7 @@ func (r *resolver) index() {
 			Related: []lang.Related{{Span: nameSpan(first), Message: "first used here"}},
 		})
 	}
-	if units := p.byKind["unit"]; len(units) > 0 {
+	if units := p.Units(); len(units) > 0 {
 		g := r.new()
 		*g = Part{
 			ID: len(p.All), Kind: "units", Address: "units", Row: units[0].Row, Bound: units[0].Bound,
@@ -344,6 +360,43 @@ func (r *resolver) index() {
 		p.unitGroup = g
 		p.byName["units"] = g
 	}
+}
+
+// repeatsFor tells a statement of a record that speaks of a part: its address is
+// that part's.
+func (r *resolver) repeatsFor(part *Part) bool {
+	return r.plant.Kind == "record" && part.Row.Name == lang.Refers && part.Bound.Name != nil
+}
+
+// kinds sorts the parts by kind and by keyword.
+func (r *resolver) kinds() {
+	schema := lang.Language()
+	var room [512]int32
+	count := append(room[:0], make([]int32, schema.Kinds())...)
+	for _, part := range r.plant.All {
+		kind, keyword := part.Row.Kinds()
+		count[kind]++
+		if keyword != kind {
+			count[keyword]++
+		}
+	}
+	if len(r.byKind) != len(count) {
+		r.byKind = make([][]*Part, len(count))
+	}
+	for i, n := range count {
+		r.byKind[i] = nil
+		if n > 0 {
+			r.byKind[i] = r.pointers.take(int(n))[:0]
+		}
+	}
+	for _, part := range r.plant.All {
+		kind, keyword := part.Row.Kinds()
+		r.byKind[kind] = append(r.byKind[kind], part)
+		if keyword != kind {
+			r.byKind[keyword] = append(r.byKind[keyword], part)
+		}
+	}
+	r.plant.byKind = r.byKind
 }
 
 func nameSpan(p *Part) lang.Span {

@@ -1,0 +1,83 @@
+package plant
+
+import (
+	"strings"
+	"sync"
+)
+
+// memory is what the parts of a plant lie in. A run over an archive gives it back
+// with Release, and the next plant is built in it.
+type memory struct {
+	parts    slab[Part]
+	pointers slab[*Part]
+	refs     slab[Ref]
+	kept     []boundRefs
+	all      []*Part
+	byName   map[string]*Part
+	byKind   [][]*Part
+	types    map[string]*Part
+}
+
+var memories = sync.Pool{New: func() any { return &memory{byName: map[string]*Part{}, types: map[string]*Part{}} }}
+
+// slab hands out pieces of larger blocks of memory. What it hands out may hold
+// what stood there before.
+type slab[T any] struct {
+	blocks [][]T
+	block  int // the one in use
+	used   int // of it
+}
+
+const slabBlock = 256
+
+// take gives n values next to each other.
+func (s *slab[T]) take(n int) []T {
+	for ; s.block < len(s.blocks); s.block, s.used = s.block+1, 0 {
+		if b := s.blocks[s.block]; len(b)-s.used >= n {
+			s.used += n
+			return b[s.used-n : s.used : s.used]
+		}
+	}
+	s.blocks = append(s.blocks, make([]T, max(n, slabBlock)))
+	s.used = n
+	return s.blocks[s.block][:n:n]
+}
+
+func (s *slab[T]) reset() { s.block, s.used = 0, 0 }
+
+// Release gives the memory of the plant back for the next one. Nothing of the
+// plant may be used from then on: no part, no value, no name looked up. Texts stay
+// good, and so does the file. Who does not call it loses nothing but time.
+func (p *Plant) Release() {
+	if p == nil || p.memory == nil {
+		return
+	}
+	p.Of.Release()
+	p.Built.Release()
+	m := p.memory
+	m.parts.reset()
+	m.pointers.reset()
+	m.refs.reset()
+	m.kept, m.all = p.memory.kept[:0], p.All[:0]
+	clear(m.byName)
+	clear(m.types)
+	*p = Plant{File: p.File, Kind: p.Kind}
+	memories.Put(m)
+}
+
+// joined puts texts together in one piece of memory. It grows by new pieces, so a
+// text that was given out stays.
+type joined struct{ b strings.Builder }
+
+func (w *joined) join(a, b, c string) string {
+	n := len(a) + len(b) + len(c)
+	if w.b.Cap()-w.b.Len() < n {
+		w.b = strings.Builder{}
+		w.b.Grow(max(n, 4096))
+	}
+	from := w.b.Len()
+	w.b.WriteString(a)
+	w.b.WriteString(b)
+	w.b.WriteString(c)
+	return w.b.String()[from:]
+}
