@@ -47,13 +47,12 @@ func bindIn(room *boundRoom, h *Head, row *Row) *Bound {
 	}
 	w.b.Fields, w.values = room.fields[:0:n], room.values[:0:values]
 	i := w.leadingName()
-	if w.wholly(i) {
-		return w.b
+	if !w.wholly(i) {
+		for i < len(h.Items) {
+			i = w.item(i)
+		}
+		w.required()
 	}
-	for i < len(h.Items) {
-		i = w.item(i)
-	}
-	w.required()
 	for i := range w.b.Fields {
 		w.b.names |= NameBit(w.b.Fields[i].Slot.Name)
 	}
@@ -74,7 +73,7 @@ func (w *walk) wholly(i int) bool {
 		return false
 	}
 	it := &w.h.Items[i]
-	e := it.Exprs[0]
+	e := &it.Exprs[0]
 	if len(it.Exprs) > 1 || e.Kind != WordExpr || e.Text != "none" && e.Text != "unknown" {
 		return false
 	}
