@@ -31,7 +31,7 @@ func Run(in Input) *Report {
 			pass.Design = solve.Run(in.Plant.Built) // readings are of what stands
 		}
 	}
-	pass.us = in.Plant.Block("basis").Get("jurisdiction").Is("US")
+	pass.us = in.Plant.US()
 	runRules(pass, false)
 	excuse(pass)
 	runRules(pass, true)

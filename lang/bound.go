@@ -53,3 +53,6 @@ func (b *Bound) Field(name string) *Field {
 	}
 	return nil
 }
+
+// Filled is the set of the names of the slots that have a field.
+func (b *Bound) Filled() NameSet { return b.names }

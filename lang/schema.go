@@ -109,16 +109,8 @@ func (r *Row) Names() NameSet { return r.names }
 // Kinds are the numbers of kind and keyword, see Schema.Kind.
 func (r *Row) Kinds() (kind, keyword int) { return r.kind, r.keyword }
 
-// Default finds the slot of that stable name if it has a default; nil otherwise.
-func (r *Row) Default(name string) *Slot {
-	if r.defaults.Lacks(name) {
-		return nil
-	}
-	if s := r.Slot(name); s != nil && s.Default != "" {
-		return s
-	}
-	return nil
-}
+// Defaults is the set of the names of the slots with a default.
+func (r *Row) Defaults() NameSet { return r.defaults }
 
 // PartKind is the kind of part the row makes.
 func (r *Row) PartKind() string {

@@ -25,6 +25,7 @@ type Part struct {
 	plant   *Plant
 	refs    []boundRefs  // what its slots refer to
 	holds   lang.NameSet // kinds and keywords of Parts
+	says    lang.NameSet // what it and its type may be asked for with an answer
 }
 
 // Origin says where a value comes from.
@@ -88,45 +89,65 @@ func (p *Part) Get(name string) Value {
 	if p == nil {
 		return Value{}
 	}
-	if v := p.own(name); v.Given {
+	bit := lang.NameBit(name)
+	if p.says&bit == 0 {
+		return Value{}
+	}
+	if v := p.own(name, bit); v.Given {
 		return v
 	}
 	if p.Type != nil {
-		if v := p.Type.own(name); v.Given {
+		if v := p.Type.own(name, bit); v.Given {
 			v.Origin = FromType
 			return v
 		}
 	}
-	if p.Row != nil {
-		if s := p.Row.Default(name); s != nil {
+	if p.Row != nil && p.Row.Defaults()&bit != 0 {
+		if s := p.Row.Slot(name); s != nil {
 			return slotDefault(s)
 		}
 	}
 	return Value{}
 }
 
-func (p *Part) own(name string) Value {
-	if p.Bound != nil {
+func (p *Part) own(name string, bit lang.NameSet) Value {
+	if p.Bound != nil && p.Bound.Filled()&bit != 0 {
 		if f := p.Bound.Field(name); f != nil {
 			return p.value(f, 0)
 		}
 	}
-	if c := p.inBlock(name); c != nil {
+	if c := p.inBlock(name, bit); c != nil {
 		return c.First()
 	}
 	return Value{}
 }
 
+// knows notes what the part may be asked for; its block is complete.
+func (p *Part) knows() {
+	p.says = p.holds
+	if p.Bound != nil {
+		p.says |= p.Bound.Filled()
+	}
+	if p.Row != nil {
+		p.says |= p.Row.Defaults()
+	}
+	if p.Type != nil {
+		p.says |= p.Type.says
+	}
+}
+
 // is reports whether the part is of that kind or keyword.
-func (p *Part) is(kind string) bool { return p.Kind == kind || p.Row.Keyword == kind }
+func (p *Part) is(kind string, bit lang.NameSet) bool {
+	return p.Row.Names()&bit != 0 && (p.Kind == kind || p.Row.Keyword == kind)
+}
 
 // inBlock is the first part of that kind or keyword in the block.
-func (p *Part) inBlock(kind string) *Part {
-	if p.holds.Lacks(kind) {
+func (p *Part) inBlock(kind string, bit lang.NameSet) *Part {
+	if p.holds&bit == 0 {
 		return nil
 	}
 	for _, c := range p.Parts {
-		if c.is(kind) {
+		if c.is(kind, bit) {
 			return c
 		}
 	}
@@ -160,7 +181,7 @@ func (p *Part) value(f *lang.Field, i int) Value {
 
 // List gives every value of a list slot, or of a slot that may repeat.
 func (p *Part) List(name string) []Value {
-	if p == nil {
+	if p == nil || p.says.Lacks(name) {
 		return nil
 	}
 	var out []Value
@@ -183,7 +204,7 @@ func (p *Part) List(name string) []Value {
 
 // Has reports whether a flag stands in the part's statement or its type's.
 func (p *Part) Has(flag string) bool {
-	if p == nil {
+	if p == nil || p.says.Lacks(flag) {
 		return false
 	}
 	if p.Bound != nil && p.Bound.Field(flag) != nil {
@@ -198,13 +219,14 @@ func (p *Part) Child(kind string) *Part {
 	if p == nil {
 		return nil
 	}
-	if c := p.inBlock(kind); c != nil {
+	bit := lang.NameBit(kind)
+	if p.says&bit == 0 {
+		return nil
+	}
+	if c := p.inBlock(kind, bit); c != nil {
 		return c
 	}
-	if p.Type != nil {
-		return p.Type.Child(kind)
-	}
-	return nil
+	return p.Type.Child(kind)
 }
 
 // Children are all parts of that kind or keyword in the block; those of the
@@ -213,22 +235,26 @@ func (p *Part) Children(kind string) []*Part {
 	if p == nil {
 		return nil
 	}
-	if out := p.allInBlock(kind); out != nil || p.Type == nil {
+	bit := lang.NameBit(kind)
+	if p.says&bit == 0 {
+		return nil
+	}
+	if out := p.allInBlock(kind, bit); out != nil {
 		return out
 	}
 	return p.Type.Children(kind)
 }
 
-func (p *Part) allInBlock(kind string) []*Part {
-	if p.holds.Lacks(kind) {
+func (p *Part) allInBlock(kind string, bit lang.NameSet) []*Part {
+	if p.holds&bit == 0 {
 		return nil
 	}
 	from, n := 0, len(p.Parts)
-	for from < n && !p.Parts[from].is(kind) {
+	for from < n && !p.Parts[from].is(kind, bit) {
 		from++
 	}
 	to := from
-	for to < n && p.Parts[to].is(kind) {
+	for to < n && p.Parts[to].is(kind, bit) {
 		to++
 	}
 	if from == to {
@@ -236,7 +262,7 @@ func (p *Part) allInBlock(kind string) []*Part {
 	}
 	out := p.Parts[from:to:to] // alike parts mostly stand together
 	for _, c := range p.Parts[to:] {
-		if c.is(kind) {
+		if c.is(kind, bit) {
 			out = append(out, c)
 		}
 	}

@@ -24,7 +24,10 @@ type Plant struct {
 	memory    *memory
 	byName    map[string]*Part // names, and addresses that do not follow from the owner's
 	byKind    [][]*Part        // by the number of the kind or keyword
-	repeats   bool             // a name stands for two parts
+	units     []*Part
+	basis     *Part
+	us        bool
+	repeats   bool // a name stands for two parts
 	unitGroup *Part
 	damage    damage
 }
@@ -87,7 +90,10 @@ func (p *Plant) One(kind string) *Part {
 }
 
 // Units are the heat generators in order of text.
-func (p *Plant) Units() []*Part { return p.ByKind("unit") }
+func (p *Plant) Units() []*Part { return p.units }
+
+// US reports whether the basis states the United States as jurisdiction.
+func (p *Plant) US() bool { return p.us }
 
 // UnitGroup is the part that stands for all units together ("units.output.total");
 // nil without units.
@@ -97,6 +103,9 @@ func (p *Plant) UnitGroup() *Part { return p.unitGroup }
 // nil if there is none. A fact of the same word inside another block, as the
 // secondary temperatures of the basis, is not meant.
 func (p *Plant) Block(keyword string) *Part {
+	if keyword == "basis" {
+		return p.basis
+	}
 	for _, part := range p.ByKind(keyword) {
 		if part.Owner == p.Root {
 			return part

@@ -152,7 +152,7 @@ func eachName(e *lang.Expr, f func(name []byte)) {
 // part that was written as one of a group the slot is read for that member: a
 // list as long as the group gives only the member of the same position.
 func (p *Part) Refs(slot string) []Ref {
-	if p == nil || p.Bound == nil {
+	if p == nil || p.Bound == nil || p.says.Lacks(slot) {
 		return nil
 	}
 	f := p.Bound.Field(slot)

@@ -25,6 +25,7 @@ func Resolve(f *lang.File, load Loader) *Plant {
 	*p.Root = Part{Kind: p.Kind, Address: p.Kind, File: f, plant: p, Of: 1}
 	r.keep = true
 	r.children(p.Root, f.Statements, f)
+	p.Root.knows()
 	p.findDamage()
 	r.index()
 	r.bindRefs()
@@ -221,6 +222,7 @@ func (r *resolver) typeOf(name string) *Part {
 		keep := r.keep
 		r.keep = false
 		r.inside(t)
+		t.knows()
 		r.keep = keep
 	}
 	return t
@@ -312,6 +314,7 @@ func (r *resolver) part(owner *Part, st *lang.Statement, f *lang.File, name stri
 	if !r.shallow {
 		r.inside(p)
 	}
+	p.knows()
 }
 
 // inside resolves the block of a part.
@@ -356,6 +359,7 @@ func (r *resolver) index() {
 			ID: len(p.All), Kind: "units", Address: "units", Row: units[0].Row, Bound: units[0].Bound,
 			Stmt: units[0].Stmt, File: p.File, Of: 1, Owner: p.Root, Parts: units, plant: p, holds: units[0].Row.Names(),
 		}
+		g.knows()
 		p.All = append(p.All, g)
 		p.unitGroup = g
 		p.byName["units"] = g
@@ -396,7 +400,16 @@ func (r *resolver) kinds() {
 			r.byKind[keyword] = append(r.byKind[keyword], part)
 		}
 	}
-	r.plant.byKind = r.byKind
+	p := r.plant
+	p.byKind = r.byKind
+	p.units = p.ByKind("unit")
+	for _, part := range p.ByKind("basis") {
+		if part.Owner == p.Root {
+			p.basis = part
+			break
+		}
+	}
+	p.us = p.basis.Get("jurisdiction").Is("US")
 }
 
 func nameSpan(p *Part) lang.Span {

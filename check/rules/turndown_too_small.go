@@ -14,7 +14,7 @@ var _ = register(check.Rule{
 	Mend:    "take units with a wider turndown or more of them",
 	Sources: sources(cite.Source{Work: "IECC C403.3.4 as in WAC 51-11C-40334", Read: cite.Published, Note: "by gross input: 1 MBtu/h 3:1, over 5 4:1, over 10 5:1"}),
 	Run: func(p *check.Pass) {
-		if !p.Plant.Block("basis").Get("jurisdiction").Is("US") {
+		if !p.Plant.US() {
 			return
 		}
 		group := p.Plant.UnitGroup()

@@ -15,7 +15,7 @@ var _ = register(check.Rule{
 	Sources: sources(cite.Source{Work: "data of the unit", Read: cite.Published}),
 	Run: func(p *check.Pass) {
 		unit := "m3/h"
-		if p.Plant.Block("basis").Get("jurisdiction").Is("US") {
+		if p.Plant.US() {
 			unit = "gpm"
 		}
 		for _, u := range p.Plant.Units() {

@@ -24,7 +24,7 @@ var _ = register(check.Rule{
 func judgeInletPressure(p *check.Pass, low bool) {
 	fuel := p.Plant.Block("basis").Child("gas").Get("fuel")
 	unit := "mbar"
-	if p.Plant.Block("basis").Get("jurisdiction").Is("US") {
+	if p.Plant.US() {
 		unit = "inWC"
 	}
 	for _, u := range p.Plant.Units() {

@@ -41,7 +41,7 @@ var _ = register(check.Rule{
 
 // powerUnit is the unit in which loads are printed in the jurisdiction.
 func powerUnit(pl *plant.Plant) string {
-	if pl.Block("basis").Get("jurisdiction").Is("US") {
+	if pl.US() {
 		return "MBH"
 	}
 	return "kW"

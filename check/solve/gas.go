@@ -42,14 +42,14 @@ func solveGas(c *Context) {
 
 // gasUnit prints gas flows: in m3/h, or ft3/h in the US.
 func gasUnit(p *plant.Plant) string {
-	if p.Block("basis").Get("jurisdiction").Is("US") {
+	if p.US() {
 		return "ft3/h"
 	}
 	return "m3/h"
 }
 
 func gasPressureUnit(p *plant.Plant) string {
-	if p.Block("basis").Get("jurisdiction").Is("US") {
+	if p.US() {
 		return "inWC"
 	}
 	return "mbar"

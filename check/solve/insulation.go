@@ -57,7 +57,7 @@ func solveInsulation(c *Context) {
 	if c.P.Block("insulation") == nil {
 		return
 	}
-	us := c.P.Block("basis").Get("jurisdiction").Is("US")
+	us := c.P.US()
 	for _, part := range WarmPipes(c.P) {
 		cover := Cover(c.P, part)
 		if cover == nil {

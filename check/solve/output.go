@@ -84,7 +84,7 @@ func unitFlow(c *Context, u *plant.Part, s water.State, rise float64, missing st
 
 // flowUnit is the unit of water flows in the plant's jurisdiction.
 func flowUnit(p *plant.Plant) string {
-	if p.Block("basis").Get("jurisdiction").Is("US") {
+	if p.US() {
 		return "gpm"
 	}
 	return "m3/h"

@@ -78,7 +78,7 @@ func hottestOutput(u *plant.Part) (out float64, ok bool) {
 }
 
 func powerUnit(p *plant.Plant) string {
-	if p.Block("basis").Get("jurisdiction").Is("US") {
+	if p.US() {
 		return "MBH"
 	}
 	return "kW"
@@ -160,7 +160,7 @@ func dischargeSize(c *Context, d *plant.Part) {
 		c.Missing(d, "needed-size", Plain, Always, lack)
 		return
 	}
-	if c.P.Block("basis").Get("jurisdiction").Is("US") {
+	if c.P.US() {
 		c.Add(Quantity{Part: d, Name: "needed-size", Num: float64(largest) / 1000, Dim: lang.Length, Unit: "in", Formula: &FormulaDischargeUS})
 		return
 	}

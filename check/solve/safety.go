@@ -138,7 +138,7 @@ const (
 func solveVessels(c *Context, safety *plant.Part, side Circuit, list []*plant.Part) {
 	at := list[0]
 	volume, pressure := "l", "bar"
-	us := c.P.Block("basis").Get("jurisdiction").Is("US")
+	us := c.P.US()
 	if us {
 		volume, pressure = "gal", "psi"
 	}

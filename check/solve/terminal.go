@@ -51,7 +51,7 @@ func solveTerminals(c *Context) {
 		if c.P.Block("air").Child("intake").First().Is("from-room") {
 			opening, facing = flue.OpeningOpenFlued, flue.FacingOpenFlued
 		}
-		if c.P.Block("basis").Get("jurisdiction").Is("US") {
+		if c.P.US() {
 			continue // the figures are those of the UK
 		}
 		in := c.Inputs(Input{Name: "Q", Num: net, Dim: lang.Power, Unit: "kW"})
