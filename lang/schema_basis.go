@@ -29,6 +29,14 @@ var basisRows = []Row{
 	single("basis", "margin", 1, "Margins on emitters and units.", "margin emitters 10 %", qty("emitters", Ratio, "on the emitters").by().likely(0, 1), qty("units", Ratio, "on the units").by().likely(0, 1)),
 	single("basis", "standby", 1, "How many units may be off with the load still met.", "standby 1 unit", qty("standby", Count, "units in reserve").need().likely(0, 7)),
 	single("basis", "firing", 1, "Whether all units may fire at once.", "firing all-together", choice("firing", "how units fire", "all-together", "locked-in-turn").need()),
-	single("basis", "load-curve", 1, "How the load is spread over the hours of a year.", "load-curve 5200 h base 8 %",
-		qty("hours", Time, "hours in a year with load").need(), qty("base", Ratio, "share of the design load that never goes away").by().likely(0, 1)),
+	{
+		In: in("basis"), Keyword: "load-curve", Times: AtMostOnce, Block: MayBlock, Stage: 1,
+		Slots: slots(qty("hours", Time, "hours in a year with load").need().likely(3600, 8784*3600), qty("base", Ratio, "share of the design load that never goes away").by().likely(0, 1)),
+		Help:  "How the load is spread over the hours of a year: straight from the design load to its base, or through the points in its block.", Example: "load-curve 5200 h base 8 %",
+	},
+	{
+		In: in("load-curve"), Keyword: "point", Stage: 1,
+		Slots: slots(qty("time", Time, "hours of the year with at least this load").need().likely(0, 8784*3600), qty("share", Ratio, "share of the design load").need().likely(0, 1)),
+		Help:  "A point of the load curve; hours rise and loads fall from point to point.", Example: "point 900 h 55 %",
+	},
 }

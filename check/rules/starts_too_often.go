@@ -18,12 +18,16 @@ var _ = register(check.Rule{
 		if group == nil {
 			return
 		}
-		if p.Plant.Block("controls").Child("cycling") == nil {
+		cycling := p.Plant.Block("controls").Child("cycling")
+		if cycling == nil {
 			return
 		}
-		limit := p.Limit("starts-most")
+		limit, word := p.Limit("starts-most"), "usual"
+		if v := cycling.Get("most"); v.Known() {
+			limit, word = check.StatedLimit(v, limit.Unit, "limit of the controls (cycling)"), "allowed"
+		}
 		if f := p.AtMost(p.Results.Get(group, "starts", solve.Always), limit); f != nil {
-			f.Message = "At half of its least heat the last unit starts " + f.Found + "; usual is up to " + limit.Text() + "."
+			f.Message = "At half of its least heat the last unit starts " + f.Found + "; " + word + " is up to " + limit.Text() + "."
 			p.Report(group, *f)
 		}
 	},

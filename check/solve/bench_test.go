@@ -51,4 +51,4 @@ func BenchmarkStage(b *testing.B) {
 	}
 }
 
-var stageNames = []string{"capacity", "gas", "water", "flue", "condensate", "air", "safety", "insulation", "quality", "frame", "tests"}
+var stageNames = []string{"capacity", "gas", "water", "flue", "season", "terminals", "condensate", "air", "safety", "insulation", "quality", "frame", "tests"}

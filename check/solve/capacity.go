@@ -19,7 +19,7 @@ var (
 	FormulaLowest   = Formula{Text: "least heat of the plant = least input of any one unit x its output over input", Source: sourceCapacity}
 	FormulaInput    = Formula{Text: "sum of the units' heat inputs, net; gross = net x ratio of the gas", Source: cite.Source{Work: "EN 437", Read: cite.Memory, Note: "gross to net 1.11 natural gas, 1.09 propane"}}
 	FormulaStarts   = Formula{
-		Text:   "starts = P_least / (4 C dT), C = water content x rho cp: the worst hour, at half of the least heat",
+		Text:   "starts = P_least / (4 C dT), C = water x 4.1 MJ/(m3.K): the worst hour, at half of the least heat",
 		Source: cite.Source{Work: "heat balance of a cycling unit", Read: cite.Memory, Note: "physics; the worst load is half of the least heat"},
 	}
 )
@@ -33,6 +33,7 @@ func solveCapacity(c *Context) {
 	}
 	total, largest, lack := solveOutputs(c, group)
 	solveInputs(c, group)
+	solveSwitching(c, group)
 	if lack == "" {
 		lack = loadLack
 	}
@@ -188,35 +189,46 @@ func solveInputs(c *Context, group *plant.Part) {
 	startsPerHour(c, group, heat)
 }
 
-// startsPerHour estimates the cycling of the last unit at half of its least
-// heat, from the water of the unit circuit and a buffer.
-func startsPerHour(c *Context, group *plant.Part, heat float64) {
-	swing := c.P.Block("controls").Child("cycling").Get("swing")
-	if !swing.Known() || swing.Num <= 0 {
-		c.Missing(group, "starts", Plain, Always, "the switching difference (cycling swing)")
-		return
+// heatOfWater is the heat of water by volume and kelvin in J/(m3.K): 978 kg/m3 x
+// 4190 J/(kg.K) at 70 degC.
+const heatOfWater = 4.1e6
+
+// cycleStore is the water in m3 and the switching difference in K that a cycling
+// unit warms and lets cool: the unit circuit with a buffer.
+func cycleStore(p *plant.Plant) (volume, swing float64, lack string) {
+	dT := p.Block("controls").Child("cycling").Get("swing")
+	if !dT.Known() || dT.Num <= 0 {
+		return 0, 0, "the switching difference (cycling swing)"
 	}
-	volume, known := 0.0, false
-	if s := c.P.Block("safety"); s != nil {
+	known := false
+	if s := p.Block("safety"); s != nil {
 		for _, v := range s.Children("content") {
 			if v.Get("side").Is("primary") && v.First().Known() {
 				volume, known = volume+v.First().Num, true
 			}
 		}
 	}
-	for _, b := range c.P.ByKind("buffer") {
+	for _, b := range p.ByKind("buffer") {
 		if v := b.Get("volume"); v.Known() {
 			volume, known = volume+v.Num, true
 		}
 	}
 	if !known || volume <= 0 {
-		c.Missing(group, "starts", Plain, Always, "the water content of the unit circuit")
+		return 0, 0, "the water content of the unit circuit"
+	}
+	return volume, dT.Num, ""
+}
+
+// startsPerHour estimates the cycling of the last unit at half of its least
+// heat, from the water of the unit circuit and a buffer.
+func startsPerHour(c *Context, group *plant.Part, heat float64) {
+	volume, swing, lack := cycleStore(c.P)
+	if lack != "" {
+		c.Missing(group, "starts", Plain, Always, lack)
 		return
 	}
-	const heatOfWater = 4.1e6 // J/(m3.K) at 70 degC: 978 kg/m3 x 4190 J/(kg.K)
-	starts := heat / (4 * volume * heatOfWater * swing.Num)
 	c.Add(Quantity{
-		Part: group, Name: "starts", Num: starts, Dim: lang.Frequency, Unit: "starts/h", Formula: &FormulaStarts,
-		Inputs: c.Inputs(Input{Name: "P_least", Num: heat, Dim: lang.Power}, Input{Name: "water", Num: volume, Dim: lang.Volume}, Input{Name: "dT", Num: swing.Num, Dim: lang.TempDiff}),
+		Part: group, Name: "starts", Num: heat / (4 * volume * heatOfWater * swing), Dim: lang.Frequency, Unit: "starts/h", Formula: &FormulaStarts,
+		Inputs: c.Inputs(Input{Name: "P_least", Num: heat, Dim: lang.Power}, Input{Name: "water", Num: volume, Dim: lang.Volume}, Input{Name: "dT", Num: swing, Dim: lang.TempDiff}),
 	})
 }

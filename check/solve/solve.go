@@ -12,6 +12,7 @@ var stages = []stage{
 	solveGas,
 	solveWater,
 	solveFlue,
+	solveSeason,
 	solveTerminals,
 	solveCondensate,
 	solveAir,

@@ -45,6 +45,9 @@ var Faults = []Fault{
 	fault("reserve-not-met", `standby .*`, "standby 7 unit", "separator-starves-circuits"),
 	fault("margins-compounded", `(  load-least.*)`, "$1\n  margin          emitters 10 % units 15 %", "units-too-small", "reserve-not-met", "requirement-not-met"),
 	fault("least-load-not-reached", `load-least .*`, "load-least 4 kW summer", "starts-too-often"),
+	fault("switching-points-close", `release         last 35 %`, "release         last 50 %"),
+	fault("release-not-reached", `release         last 35 %`, "release         last 10 %"),
+	fault("condenses-too-little", `primary         75/55 degC`, "primary         84/74 degC", "output-for-other-temperatures", "requirement-not-met", "units-too-small", "reserve-not-met", "separator-starves-circuits", "separator-warms-return", "pump-too-weak", "pipe-too-fast", "pipe-gradient-high", "header-too-fast", "separator-too-fast", "units-out-of-balance"),
 	fault("diversity-below-one", `(  fitting-allowance 10 %)`, "$1\n  diversity       0.8 ratio"),
 	fault("standards-do-not-fit", `standard        "BS 6644", "IGEM/UP/2", "IGEM/UP/10"`, `standard "BS 6798"`),
 	fault("requirement-not-met", `(require Flow-H.velocity <= )0.7`, "${1}0.1"),
@@ -90,7 +93,7 @@ var Faults = []Fault{
 	fault("old-circuits-not-separated", `separator Sep   .*\n`, "old-circuits    since 1974-01 contaminated\n", "unknown-name", "caution-missing"),
 	fault("separator-too-fast", `separator Sep   DN\d+`, "separator Sep   DN40"),
 	fault("separator-starves-circuits", `circuit Rad     \S+ m3/h`, "circuit Rad     90 m3/h", "pipe-too-fast", "pipe-gradient-high", "separator-too-fast"),
-	fault("separator-warms-return", `circuit Rad     \S+ m3/h`, "circuit Rad     0.5 m3/h"),
+	fault("separator-warms-return", `circuit Rad     \S+ m3/h`, "circuit Rad     0.5 m3/h", "condenses-too-little"),
 	// Safety.
 	line("vessel-missing", "vessel Ves-A"),
 	fault("vessel-can-be-shut-off", `lockable-valve drain`, "plain-valve drain"),
