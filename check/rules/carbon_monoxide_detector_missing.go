@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
+	"example.org/tundish/check/solve"
 	"example.org/tundish/lang"
 )
 
@@ -30,6 +31,21 @@ var _ = register(check.Rule{
 		if p.Plant.Block("basis").Child("building").Has("occupied-above") {
 			f.Message = "No detector of carbon monoxide is stated, and people are above the room."
 		}
+		if q := mostBackFlow(p); q != nil && !block.Child("intake").First().Is("ducted") {
+			f.Message += " A damper that sticks open at " + q.Part.Label() + " lets " + lang.In(q.Num, q.Unit) + " of the others' products through the stopped unit."
+			f.Quantity = q
+		}
 		p.Absent(block, "a detector", f)
 	},
 })
+
+// mostBackFlow is the greatest flow of products through a stopped unit whose
+// damper is stuck open; nil where none is pushed back, or none is known.
+func mostBackFlow(p *check.Pass) (most *solve.Quantity) {
+	for _, u := range p.Plant.Units() {
+		if q := p.Results.Get(u, "flue-back-flow", solve.DamperOpen); q.Known() && q.Num > 0 && (most == nil || q.Num > most.Num) {
+			most = q
+		}
+	}
+	return most
+}

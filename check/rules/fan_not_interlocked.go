@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
+	"example.org/tundish/check/solve"
 	"example.org/tundish/lang"
 )
 
@@ -13,6 +14,7 @@ var _ = register(check.Rule{
 	Mend:    "prove the flow of each fan and let its failure stop firing",
 	Sources: sources(cite.Source{Work: "BS 6644", Read: cite.Practice, Note: "safety shut-down on failure of either fan, as quoted in trade literature"}),
 	Run: func(p *check.Pass) {
+		block := p.Plant.Block("air")
 		for _, fan := range p.Plant.ByKind("fan") {
 			if fan.Has("stops-firing") && fan.Has("proved") {
 				continue
@@ -36,6 +38,9 @@ var _ = register(check.Rule{
 			says := "Nothing stops the burners when " + fan.Label() + " fails."
 			if fan.Has("stops-firing") {
 				says = "The flow of " + fan.Label() + " is not proved, so its failure may go unseen and the burners go on."
+			}
+			if q := p.Results.Get(block, "air-left", solve.FanFailed); q.Known() && fan.Get("kind").Is("supply") {
+				says += " With the largest supply fan failed " + lang.In(q.Num, q.Unit) + " are left to them."
 			}
 			p.Absent(fan, "the interlock of "+fan.Label(), check.Finding{Message: says, Fixes: []lang.Fix{{Title: "Write" + add, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: add}}}}})
 		}

@@ -22,18 +22,12 @@ var _ = register(check.Rule{
 // judgeInletPressure holds the working pressure at each unit against the range
 // that the unit's data state for the plant's gas.
 func judgeInletPressure(p *check.Pass, low bool) {
-	fuel := p.Plant.Block("basis").Child("gas").Get("fuel")
 	unit := "mbar"
 	if p.Plant.US() {
 		unit = "inWC"
 	}
 	for _, u := range p.Plant.Units() {
-		var span plant.Value
-		for _, s := range u.Children("gas-inlet") {
-			if f := s.Get("for"); !f.Known() || f.Word == fuel.Word {
-				span = s.Get("pressure")
-			}
-		}
+		span := inletRange(p.Plant, u)
 		q := p.Results.Get(u, "gas-pressure", solve.AllFull)
 		if q == nil {
 			continue
@@ -61,4 +55,15 @@ func judgeInletPressure(p *check.Pass, low bool) {
 			p.Report(u, *f)
 		}
 	}
+}
+
+// inletRange is the gas pressure that a unit's data allow for the plant's gas.
+func inletRange(pl *plant.Plant, u *plant.Part) (span plant.Value) {
+	fuel := pl.Block("basis").Child("gas").Get("fuel")
+	for _, s := range u.Children("gas-inlet") {
+		if f := s.Get("for"); !f.Known() || f.Word == fuel.Word {
+			span = s.Get("pressure")
+		}
+	}
+	return span
 }

@@ -11,6 +11,7 @@ var (
 	FormulaOpening   = Formula{Text: "A = (cm2/kW of the case + summer use + cooling) x net heat input", Source: ventilation.SourceBS6644}
 	FormulaOpeningUS = Formula{Text: "A = gross heat input / 4000 Btu/h by in2, each of two openings straight to outside", Source: ventilation.SourceOpenings}
 	FormulaFans      = Formula{Text: "inlet = (2.6 + summer) m3/h by kW net, extract = inlet - 1.35 m3/h by kW net", Source: ventilation.SourceBS6644}
+	FormulaFanLost   = Formula{Text: "supply - largest supply fan - extract", Source: ventilation.SourceBS6644}
 	FormulaOpened    = Formula{Text: "sum of the free areas of the openings at that level", Source: ventilation.SourceBS6644}
 )
 
@@ -162,7 +163,7 @@ func fans(c *Context, block *plant.Part, heat float64) {
 	}
 	in := c.Inputs(Input{Name: "net heat input", Num: heat, Dim: lang.Power}, Input{Name: "summer use", Num: summer, Dim: lang.Ratio, Unit: "%"})
 	c.Add(Quantity{Part: block, Name: "needed-supply", Num: f.Inlet, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFans, Inputs: in})
-	supply, extract := 0.0, 0.0
+	supply, extract, largest := 0.0, 0.0, 0.0
 	for _, fan := range block.Children("fan") {
 		v := fan.Get("flow")
 		if !v.Known() {
@@ -171,12 +172,17 @@ func fans(c *Context, block *plant.Part, heat float64) {
 		}
 		if fan.Get("kind").Is("supply") {
 			supply += v.Num
+			largest = max(largest, v.Num)
 		} else {
 			extract += v.Num
 		}
 	}
 	c.Add(Quantity{Part: block, Name: "supply", Num: supply, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFans, Inputs: in})
 	c.Add(Quantity{Part: block, Name: "extract", Num: extract, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFans, Inputs: in})
+	if supply > 0 { // the largest supply fan failed, extract going on
+		lost := c.Inputs(Input{Name: "supply", Num: supply, Dim: lang.VolumeFlow, Unit: "m3/h"}, Input{Name: "largest", Num: largest, Dim: lang.VolumeFlow, Unit: "m3/h"}, Input{Name: "extract", Num: extract, Dim: lang.VolumeFlow, Unit: "m3/h"})
+		c.Add(Quantity{Part: block, Name: "air-left", Case: FanFailed, Num: supply - largest - extract, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFanLost, Inputs: lost})
+	}
 	// What is left for the burners, and the least of it: 1.35 - 0.18 m3/h by kW.
 	c.Add(Quantity{Part: block, Name: "air-left", Num: supply - extract, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFans, Inputs: in})
 	c.Add(Quantity{Part: block, Name: "needed-air-left", Num: f.Inlet - f.MostExtract, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFans, Inputs: in})

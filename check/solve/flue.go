@@ -101,6 +101,9 @@ func (m *flueModel) allFull(c *Context) {
 		return
 	}
 	for i := range m.units {
+		if s := &m.states[i]; s.MassFlow > 0 {
+			m.units[i].resistance = s.Friction / (m.common.SafetyFactor * s.MassFlow * s.MassFlow)
+		}
 		c.Add(Quantity{Part: m.units[i].part, Name: "flue-margin", Case: AllFull, Num: m.firings[i].Margin(m.states), Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance, Inputs: m.inputs(c, i), At: m.units[i].connector.Span()})
 	}
 	most, duct := flue.Highest(m.states)
@@ -160,10 +163,12 @@ func (m *flueModel) oneByOne(c *Context) {
 		if len(m.units) > 1 {
 			m.stop(u)
 			if err := m.common.Balance(m.firings, m.states); err == nil {
+				back := m.firings[u].Back(m.states)
 				c.Add(Quantity{
-					Part: unit.part, Name: "flue-back-pressure", Case: OneOff, Num: m.firings[u].Back(m.states), Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance,
+					Part: unit.part, Name: "flue-back-pressure", Case: FanFailed, Num: back, Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance,
 					Inputs: c.Inputs(Input{Name: "stopped", Text: unit.part.Label()}, Input{Name: "S_E", Num: m.common.SafetyFactor, Dim: lang.Ratio}),
 				})
+				m.damperOpen(c, u, back)
 			}
 		}
 		for i := range m.units {
@@ -180,6 +185,7 @@ func (m *flueModel) oneByOne(c *Context) {
 		}
 	}
 	m.coldStart(c)
+	m.openMargins(c)
 	last := m.pieces[len(m.pieces)-1].part
 	if coldestKnown && !math.IsInf(coldest, 1) {
 		c.Add(Quantity{Part: last, Name: "outlet-temperature", Case: OneAlone, Num: coldest, Dim: lang.Temperature, Formula: &FormulaFlueOutlet, Inputs: c.Inputs(Input{Name: "cp", Num: m.common.HeatCapacity, Dim: lang.SpecificHeat})})

@@ -34,6 +34,12 @@ type flueUnit struct {
 	part      *plant.Part
 	connector *plant.Part
 	full, low products
+	// resistance of the connector in Pa by (kg/s)2 at full fire, without S_E.
+	resistance float64
+	// openLeast is the least margin at full fire while the damper of another unit
+	// that draws air is stuck open; not a number: no such case.
+	openLeast float64
+	openAt    int // that other unit
 }
 
 // products is what a unit sends into the flue at one rate.
@@ -66,7 +72,7 @@ func newFlueModel(c *Context, part *plant.Part) *flueModel {
 			m.need("the unit that " + con.Label() + " comes from")
 			continue
 		}
-		m.units = append(m.units, flueUnit{part: ref.Part, connector: con})
+		m.units = append(m.units, flueUnit{part: ref.Part, connector: con, openLeast: math.NaN()})
 	}
 	if len(m.units) == 0 {
 		m.need("a connector from a unit")

@@ -209,20 +209,21 @@ func (t *gasTree) store(c *Context, block *plant.Part) {
 			total += t.sections[i].flow
 		}
 	}
-	// Meter and regulators pass the gas of all units at once, and at light-up that
-	// of one unit at its least.
+	// Meter and regulators pass the gas of all units at once, at light-up that of
+	// all at their least, and that of one unit at its least.
+	low, sum := math.Inf(1), 0.0
+	for _, u := range c.P.Units() {
+		q := c.Get(u, "gas-rate", AllLow)
+		if !q.Known() {
+			low = math.NaN()
+			break
+		}
+		low, sum = min(low, q.Num), sum+q.Num
+	}
 	for _, m := range append(block.Children("meter"), block.Children("regulator")...) {
 		c.Add(Quantity{Part: m, Name: "rate", Case: AllFull, Num: total, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaGasRate})
-		low := math.Inf(1)
-		for _, u := range c.P.Units() {
-			if q := c.Get(u, "gas-rate", AllLow); q.Known() {
-				low = min(low, q.Num)
-			} else {
-				low = math.NaN()
-				break
-			}
-		}
 		if low == low && !math.IsInf(low, 1) {
+			c.Add(Quantity{Part: m, Name: "rate", Case: AllLow, Num: sum, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaGasRate})
 			c.Add(Quantity{Part: m, Name: "rate", Case: OneAlone, Num: low, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaGasRate})
 		} else {
 			c.Missing(m, "rate", Plain, OneAlone, "the least input of every unit with its basis")

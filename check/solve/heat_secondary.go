@@ -81,6 +81,7 @@ func (h *hydraulics) solveBuilding() *buildingSide {
 		h.c.Add(Quantity{Part: b.block, Name: "heat", Num: b.heat, Dim: lang.Power, Formula: &FormulaCircuitHeat, Inputs: in})
 		h.c.Add(Quantity{Part: b.block, Name: "flow", Stat: Total, Num: b.flow, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P), Formula: &FormulaCircuitHeat, Inputs: in})
 	}
+	h.unseparated(b)
 	for _, p := range b.block.Children("pipe") {
 		h.buildingPipe(b, p)
 	}
@@ -88,6 +89,51 @@ func (h *hydraulics) solveBuilding() *buildingSide {
 		h.buildingPump(b, p)
 	}
 	return b
+}
+
+// mayClose tells a circuit that may take no water at all.
+func mayClose(circuit *plant.Part) bool {
+	return (circuit.Has("closing-valves") || circuit.Get("control").Is("throttled")) && !circuit.Has("bypass")
+}
+
+// unseparated stores what still flows through the units when every valve of the
+// circuits is shut that may close, where nothing separates units and circuits.
+func (h *hydraulics) unseparated(b *buildingSide) {
+	sep := h.c.P.Block("separation")
+	if sep.Child("separator") != nil || sep.Child("exchanger") != nil || h.c.P.Damaged("separation") || !h.joined(b) {
+		return
+	}
+	group := h.c.P.UnitGroup()
+	if b.missing != "" {
+		h.c.Missing(group, "flow-left", Plain, ValvesShut, b.missing)
+		return
+	}
+	left := 0.0
+	for _, c := range b.circuits {
+		if !mayClose(c) {
+			left += c.Get("flow").Num
+		}
+	}
+	h.c.Add(Quantity{Part: group, Name: "flow-left", Case: ValvesShut, Num: left, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P), Formula: &FormulaLeft, Inputs: h.c.Inputs(Input{Name: "all circuits", Num: b.flow, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)})})
+}
+
+// joined tells whether a pipe leads from the headers to the circuits straight.
+func (h *hydraulics) joined(b *buildingSide) bool {
+	for _, p := range h.block.Parts {
+		for _, r := range p.Refs("to") {
+			if r.Part.Owner == b.block {
+				return true
+			}
+		}
+	}
+	for _, p := range b.block.Parts {
+		for _, r := range p.Refs("from") {
+			if r.Part.Owner == h.block {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // served lists the circuits that a pipe feeds or takes back, through further pipes.
@@ -170,7 +216,7 @@ func (h *hydraulics) buildingPump(b *buildingSide, p *plant.Part) {
 	}
 	left, need, lack := 0.0, 0.0, ""
 	for _, c := range circuits {
-		if !c.Has("closing-valves") && !c.Get("control").Is("throttled") || c.Has("bypass") {
+		if !mayClose(c) {
 			left += c.Get("flow").Num
 		}
 		switch loss := c.Get("loss"); {
@@ -182,7 +228,7 @@ func (h *hydraulics) buildingPump(b *buildingSide, p *plant.Part) {
 		}
 	}
 	in := h.c.Inputs(Input{Name: "V", Num: flow, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)}, Input{Name: "flow left", Num: left, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)})
-	h.c.Add(Quantity{Part: p, Name: "flow-left", Num: left / flow, Dim: lang.Ratio, Unit: "%", Formula: &FormulaLeft, Inputs: in})
+	h.c.Add(Quantity{Part: p, Name: "flow-left", Case: ValvesShut, Num: left / flow, Dim: lang.Ratio, Unit: "%", Formula: &FormulaLeft, Inputs: in})
 	if pipe != nil {
 		if q := h.c.Get(pipe, "pressure-loss", Always); q.Known() {
 			need += q.Num

@@ -17,16 +17,19 @@ type Case uint8
 
 // The firing cases. Always is for values that do not depend on the case.
 const (
-	Always    Case = iota
-	AllFull        // every unit at full fire
-	AllLow         // every unit at minimum fire
-	OneLow         // this unit at minimum, all others at full fire
-	OneAlone       // this unit alone, at minimum fire
-	OneOff         // the largest unit off, the others at full fire
-	ColdStart      // this unit alone at full fire, flue and products as cold as outside
+	Always     Case = iota
+	AllFull         // every unit at full fire
+	AllLow          // every unit at minimum fire
+	OneLow          // this unit at minimum, all others at full fire
+	OneAlone        // this unit alone, at minimum fire
+	OneOff          // the largest unit off, the others at full fire
+	ColdStart       // this unit alone at full fire, flue and products as cold as outside
+	FanFailed       // the fan of this unit failed and its damper shut, the others at full fire; of the room: the largest fan failed
+	DamperOpen      // this unit off with its damper stuck open, the others at full fire
+	ValvesShut      // every valve of the circuits shut that may close, pumps going on
 )
 
-var caseWords = [...]string{"", "all-full", "all-low", "one-low", "one-alone", "one-off", "cold-start"}
+var caseWords = [...]string{"", "all-full", "all-low", "one-low", "one-alone", "one-off", "cold-start", "fan-failed", "damper-open", "valves-shut"}
 
 // String is the word used in paths.
 func (c Case) String() string { return caseWords[c] }
