@@ -184,7 +184,7 @@ func (s *seasonSide) running() {
 		Input{Name: "least of the first", Num: q.Units[0].Least, Dim: lang.Power, Unit: powerUnit(s.c.P)}, Input{Name: "most of the first", Num: q.Units[0].Most, Dim: lang.Power, Unit: powerUnit(s.c.P)},
 	)
 	for n, t := range y.Hours {
-		s.add(withUnits(n+1), Plain, t, lang.Time, "h", &FormulaRunning, in)
+		s.add(HoursWith(n+1), Plain, t, lang.Time, "h", &FormulaRunning, in)
 	}
 	s.add("running-units", Mean, y.Running(), lang.Count, "unit", &FormulaMeanUnits, in)
 	s.add("hours-at-least", Plain, y.LeastTime/y.Time, lang.Ratio, "%", &FormulaAtLeast, in)
@@ -200,7 +200,8 @@ func (s *seasonSide) running() {
 
 var hoursWith = [...]string{"hours-with-1", "hours-with-2", "hours-with-3", "hours-with-4", "hours-with-5", "hours-with-6", "hours-with-7", "hours-with-8"}
 
-func withUnits(n int) string {
+// HoursWith is the name of the value that tells how long n units run, n from 1.
+func HoursWith(n int) string {
 	if n <= len(hoursWith) {
 		return hoursWith[n-1]
 	}
