@@ -65,7 +65,7 @@ var airRows = []Row{
 	{In: in("plant"), Keyword: "air", Times: AtMostOnce, Block: MustBlock, Stage: 9, Help: "Combustion air, ventilation, detection and emergency stops.", Example: "air {\n}"},
 	{
 		In: in("air"), Keyword: "opening", Name: Defines, Stage: 9,
-		Slots: slots(choice("level", "where in the height of the room", "high-level", "low-level", "floor-level").need(), choice("kind", "what covers it", "louvre", "grille", "mesh", "duct"), qty("free", Area, "free area").suffix("free"), qty("gross", Area, "area of the frame").suffix("gross"),
+		Slots: slots(choice("level", "where in the height of the room", "high-level", "low-level", "floor-level").need(), choice("kind", "what covers it", "louvre", "grille", "mesh", "duct", "vertical-duct"), qty("free", Area, "free area").suffix("free"), qty("gross", Area, "area of the frame").suffix("gross"),
 			choice("leads", "where it leads", "outside", "inside").by(), flag("non-closable", "nothing can close it"), flag("closable", "it can be closed"), qty("up", Length, "height of its center above the floor").suffix("up"), choice("made-of", "what the louvre is made of", "metal", "wood").by()),
 		Help: "A ventilation opening.", Example: "opening High high-level louvre 1900 cm2 free non-closable leads outside",
 	},

@@ -200,6 +200,16 @@ func UnitsOf(d Dimension, sys System) []*Unit {
 	return append(first, rest...)
 }
 
+var dimensionsUS = sync.OnceValue(func() (has [lastDimension]bool) {
+	for i := range units {
+		has[units[i].Dim] = has[units[i].Dim] || units[i].US
+	}
+	return has
+})
+
+// HasUS tells a dimension that is written in units of its own in the US.
+func HasUS(d Dimension) bool { return d < lastDimension && dimensionsUS()[d] }
+
 // ToSI turns a written number into the SI unit of the dimension.
 func ToSI(v float64, u *Unit) float64 { return (v + u.Offset) * u.Factor }
 

@@ -96,7 +96,7 @@ func ValuesText(w io.Writer, r *solve.Results, sys lang.System) {
 func Show(q *solve.Quantity, sys lang.System) string { return number(q.Num, q.Dim, q.Unit, sys) }
 
 func number(v float64, dim lang.Dimension, unit string, sys lang.System) string {
-	if unit != "" && sys == lang.Metric {
+	if u, ok := lang.LookupUnit(unit); ok && (sys == lang.Metric || u.US || !lang.HasUS(dim)) {
 		return lang.In(v, unit)
 	}
 	return lang.Quantity(v, dim, sys)

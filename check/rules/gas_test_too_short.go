@@ -12,7 +12,7 @@ var _ = register(check.Rule{
 	Summary: "The tightness test is shorter than the installation volume needs.",
 	Why:     "A small leak does not show on the gauge.",
 	Mend:    "test for the needed time",
-	Sources: sources(gas.SourceTightness),
+	Sources: sources(gas.SourceTightness, gas.SourceUSTest),
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("gas-run")
 		for _, t := range p.Plant.Block("tests").Children("tightness") {
@@ -30,7 +30,7 @@ var _ = register(check.Rule{
 			}
 			text := lang.In(q.Num, "min")
 			p.Report(t, check.Finding{
-				Span: v.Span(), Found: lang.In(v.Num, "min"), Limit: "at least " + text, Source: gas.SourceTightness, Quantity: q, Message: "The tightness test lasts " + lang.In(v.Num, "min") + "; this volume and gauge need " + text + ".",
+				Span: v.Span(), Found: lang.In(v.Num, "min"), Limit: "at least " + text, Source: q.Formula.Source, Quantity: q, Message: "The tightness test lasts " + lang.In(v.Num, "min") + "; this volume and gauge need " + text + ".",
 				Fixes: []lang.Fix{{Title: "Test for " + text, Best: true, Edits: []lang.Edit{{Span: t.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}},
 			})
 		}

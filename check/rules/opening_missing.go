@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/calc/ventilation"
+	"example.org/tundish/check/solve"
 	"example.org/tundish/lang"
 )
 
@@ -31,6 +32,9 @@ var _ = register(check.Rule{
 				return
 			}
 			have[level.Word] = true
+		}
+		if p.Plant.Block("basis").Get("jurisdiction").Is("US") && (solve.SingleOpening(block) || block.Child("intake").First().Is("ducted")) {
+			return // the code allows a single high opening, and none where each unit draws its own air
 		}
 		if !have["high-level"] {
 			p.Absent(block, "a high opening", check.Finding{Message: "The room has no high opening."})

@@ -14,7 +14,7 @@ var _ = register(check.Rule{
 	Summary: "The free area of the openings at one level is too small.",
 	Why:     "The burners lack air and make carbon monoxide, and the room overheats.",
 	Mend:    "enlarge the opening",
-	Sources: sources(ventilation.SourceBS6644),
+	Sources: sources(ventilation.SourceBS6644, ventilation.SourceOpenings),
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("air")
 		if block == nil || len(block.Children("fan")) > 0 {
@@ -35,17 +35,17 @@ var _ = register(check.Rule{
 			if have.Num == 0 {
 				continue // opening-missing speaks of it
 			}
-			f := p.AtLeast(have, check.NumberLimit(need.Num, lang.Area, "cm2", need.Formula.Source))
+			f := p.AtLeast(have, check.NumberLimit(need.Num, lang.Area, need.Unit, need.Formula.Source))
 			if f == nil {
 				continue
 			}
-			f.Message = "The " + level + " openings have " + f.Found + " free; the units need " + lang.In(need.Num, "cm2") + "."
+			f.Message = "The " + level + " openings have " + f.Found + " free; the units need " + lang.In(need.Num, need.Unit) + "."
 			for _, o := range block.Children("opening") {
 				v := o.Get("free")
 				if w := o.Get("level").Word; !v.Known() || w != level+"-level" && !(level == "low" && w == "floor-level") {
 					continue
 				}
-				text := lang.Num(math.Ceil((need.Num-have.Num+v.Num)*1e4), 8) + " cm2"
+				text := areaUp(need.Num-have.Num+v.Num, need.Unit)
 				f.Span, f.Part = v.Span(), o.Label()
 				f.Fixes = []lang.Fix{{Title: "Give " + o.Label() + " " + text + " free", Best: true, Edits: []lang.Edit{{Span: o.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}}
 				break
@@ -54,3 +54,12 @@ var _ = register(check.Rule{
 		}
 	},
 })
+
+// areaUp is an area in m2 in whole units, rounded up.
+func areaUp(m2 float64, unit string) string {
+	u, ok := lang.LookupUnit(unit)
+	if !ok {
+		return lang.In(m2, unit)
+	}
+	return lang.Num(math.Ceil(lang.FromSI(m2, u)-1e-9), 8) + " " + unit
+}

@@ -21,11 +21,11 @@ var _ = register(check.Rule{
 		if !need.Known() {
 			return
 		}
-		f := p.AtLeast(p.Results.Get(block, "air-left", 0), check.NumberLimit(need.Num, lang.VolumeFlow, "m3/h", need.Formula.Source))
+		f := p.AtLeast(p.Results.Get(block, "air-left", 0), check.NumberLimit(need.Num, lang.VolumeFlow, need.Unit, need.Formula.Source))
 		if f == nil {
 			return
 		}
-		f.Message = "The fans leave " + f.Found + " for the burners; " + lang.In(need.Num, "m3/h") + " must stay."
+		f.Message = "The fans leave " + f.Found + " for the burners; " + lang.In(need.Num, need.Unit) + " must stay."
 		p.Report(block, *f)
 	},
 })

@@ -24,7 +24,7 @@ var _ = register(check.Rule{
 			}
 			return
 		}
-		f := p.AtLeast(p.Results.Get(block, "supply", 0), check.NumberLimit(need.Num, lang.VolumeFlow, "m3/h", need.Formula.Source))
+		f := p.AtLeast(p.Results.Get(block, "supply", 0), check.NumberLimit(need.Num, lang.VolumeFlow, need.Unit, need.Formula.Source))
 		if f == nil {
 			return
 		}
@@ -34,7 +34,7 @@ var _ = register(check.Rule{
 				break
 			}
 		}
-		f.Message = "The supply of " + f.Found + " is less than the " + lang.In(need.Num, "m3/h") + " that the units need."
+		f.Message = "The supply of " + f.Found + " is less than the " + lang.In(need.Num, need.Unit) + " that the units need."
 		p.Report(block, *f)
 	},
 })

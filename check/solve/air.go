@@ -9,15 +9,19 @@ import (
 // Formulas of the air values.
 var (
 	FormulaOpening   = Formula{Text: "A = (cm2/kW of the case + summer use + cooling) x net heat input", Source: ventilation.SourceBS6644}
-	FormulaOpeningUS = Formula{Text: "A = gross heat input / 4000 Btu/h by in2, each of two openings straight to outside", Source: ventilation.SourceOpenings}
+	FormulaOpeningUS = Formula{Text: "A = gross heat input / n, in Btu/h by in2, of each of two openings: n 4000 straight to outside or by a vertical duct, 2000 by a horizontal duct, 1000 and at least 100 in2 to another room", Source: ventilation.SourceOpenings}
+	FormulaSingleUS  = Formula{Text: "A = gross heat input / 3000 Btu/h by in2, of the only opening, high and straight to outside", Source: ventilation.SourceSingleOpening}
+	FormulaFansUS    = Formula{Text: "supply = 0.35 ft3/min by 1000 Btu/h of gross heat input, what is extracted to be made up on top", Source: ventilation.SourceUSMechanical}
+	FormulaFaceUS    = Formula{Text: "sum of the free areas of the openings at that level; of a louver of unknown make 75 % of the face in metal, 25 % in wood", Source: ventilation.SourceLouver}
 	FormulaFans      = Formula{Text: "inlet = (2.6 + summer) m3/h by kW net, extract = inlet - 1.35 m3/h by kW net", Source: ventilation.SourceBS6644}
 	FormulaFanLost   = Formula{Text: "supply - largest supply fan - extract", Source: ventilation.SourceBS6644}
 	FormulaOpened    = Formula{Text: "sum of the free areas of the openings at that level", Source: ventilation.SourceBS6644}
 )
 
 const (
-	btuHour    = 1055.05585262 / 3600
-	squareInch = 0.0254 * 0.0254
+	btuHour         = 1055.05585262 / 3600
+	squareInch      = 0.0254 * 0.0254
+	cubicFootMinute = 0.3048 * 0.3048 * 0.3048 / 60
 )
 
 // solveAir computes the openings and fans that the room needs, and what it has.
@@ -41,29 +45,59 @@ func solveAir(c *Context) {
 	stated(c, block)
 }
 
-// stated sums what the text states: free area by level, flow of the fans.
+// airLevels are the levels of openings that the needs are computed for.
+var airLevels = [...]struct{ level, needed, free string }{
+	{"high-level", "needed-area-high", "free-area-high"},
+	{"low-level", "needed-area-low", "free-area-low"},
+}
+
+// levelOf is the level of an opening; an opening at the floor counts as low.
+func levelOf(opening *plant.Part) string {
+	if v := opening.Get("level"); !v.Is("floor-level") {
+		return v.Word
+	}
+	return "low-level"
+}
+
+// stated sums the free area that the text states, by level. Under the US code a
+// louver of unknown make counts by its face and material.
 func stated(c *Context, block *plant.Part) {
-	sum := map[string]float64{}
-	known := map[string]bool{"high-level": true, "low-level": true}
-	for _, o := range block.Children("opening") {
-		level := o.Get("level").Word
-		if level == "floor-level" {
-			level = "low-level"
+	us := c.P.Block("basis").Get("jurisdiction").Is("US")
+	for _, l := range airLevels {
+		sum, known, f := 0.0, true, &FormulaOpened
+		for _, o := range block.Children("opening") {
+			if levelOf(o) != l.level {
+				continue
+			}
+			free, face := o.Get("free"), o.Get("gross")
+			switch {
+			case free.Known():
+				sum += free.Num
+			case us && face.Known() && o.Get("made-of").Known():
+				k := ventilation.MetalLouver
+				if o.Get("made-of").Is("wood") {
+					k = ventilation.WoodLouver
+				}
+				area, err := ventilation.FreeArea(face.Num, k)
+				sum, known, f = sum+area, known && err == nil, &FormulaFaceUS
+			default:
+				known = false
+			}
 		}
-		v := o.Get("free")
-		if !v.Known() {
-			known[level] = false
-			continue
-		}
-		sum[level] += v.Num
-	}
-	for level, name := range map[string]string{"high-level": "free-area-high", "low-level": "free-area-low"} {
-		if known[level] {
-			c.Add(Quantity{Part: block, Name: name, Num: sum[level], Dim: lang.Area, Unit: "cm2", Formula: &FormulaOpened})
+		if known {
+			c.Add(Quantity{Part: block, Name: l.free, Num: sum, Dim: lang.Area, Unit: areaUnit(us), Formula: f})
 		} else {
-			c.Missing(block, name, Plain, Always, "the free area of every "+level+" opening")
+			c.Missing(block, l.free, Plain, Always, "the free area of every "+l.level+" opening")
 		}
 	}
+}
+
+// areaUnit prints areas of openings.
+func areaUnit(us bool) string {
+	if us {
+		return "in2"
+	}
+	return "cm2"
 }
 
 // airCase tells how the units stand in their room; missing says what is lacking.
@@ -102,6 +136,11 @@ func airCase(c *Context, block *plant.Part) (k ventilation.Case, missing string)
 }
 
 func openings(c *Context, block *plant.Part, heat float64) {
+	juris := c.P.Block("basis").Get("jurisdiction")
+	if juris.Is("US") {
+		openingsUS(c, block, heat*GrossToNet(c.P))
+		return
+	}
 	need := func(high, low float64, f *Formula, in []Input) {
 		c.Add(Quantity{Part: block, Name: "needed-area-high", Num: high, Dim: lang.Area, Unit: "cm2", Formula: f, Inputs: in})
 		c.Add(Quantity{Part: block, Name: "needed-area-low", Num: low, Dim: lang.Area, Unit: "cm2", Formula: f, Inputs: in})
@@ -109,18 +148,6 @@ func openings(c *Context, block *plant.Part, heat float64) {
 	lack := func(what string) {
 		c.Missing(block, "needed-area-high", Plain, Always, what)
 		c.Missing(block, "needed-area-low", Plain, Always, what)
-	}
-	juris := c.P.Block("basis").Get("jurisdiction")
-	if juris.Is("US") {
-		gross := heat * GrossToNet(c.P)
-		a, err := ventilation.OpeningArea(gross/btuHour, ventilation.Direct)
-		if err != nil {
-			lack(err.Error())
-			return
-		}
-		a *= squareInch
-		need(a, a, &FormulaOpeningUS, c.Inputs(Input{Name: "gross heat input", Num: gross, Dim: lang.Power}))
-		return
 	}
 	if !juris.Known() {
 		lack("the jurisdiction")
@@ -151,18 +178,77 @@ func openings(c *Context, block *plant.Part, heat float64) {
 	need(a.High, a.Low, &FormulaOpening, c.Inputs(Input{Name: "net heat input", Num: heat, Dim: lang.Power}, Input{Name: "summer use", Num: summer, Dim: lang.Ratio, Unit: "%"}))
 }
 
-func fans(c *Context, block *plant.Part, heat float64) {
-	summer := 0.0
-	if v := block.Child("summer-use").First(); v.Known() {
-		summer = v.Num
+// SingleOpening tells a room whose only openings are high and straight to
+// outside, which the US code allows.
+func SingleOpening(block *plant.Part) bool {
+	high := false
+	for _, o := range block.Children("opening") {
+		if levelOf(o) != "high-level" || o.Get("leads").Is("inside") || o.Get("kind").Is("duct") {
+			return false
+		}
+		high = true
 	}
-	f, err := ventilation.Mechanical(heat, false, summer)
+	return high
+}
+
+// openingsUS computes the openings by the gross heat input in W, each level by
+// its own kind of opening. Units that draw their air through ducts of their own
+// need none.
+func openingsUS(c *Context, block *plant.Part, gross float64) {
+	if block.Child("intake").First().Is("ducted") {
+		return
+	}
+	input := Input{Name: "gross heat input", Num: gross, Dim: lang.Power}
+	if SingleOpening(block) {
+		if a, err := ventilation.OpeningArea(gross/btuHour, ventilation.Single); err == nil {
+			c.Add(Quantity{Part: block, Name: "needed-area-high", Num: a * squareInch, Dim: lang.Area, Unit: "in2", Formula: &FormulaSingleUS, Inputs: c.Inputs(input)})
+		}
+		return
+	}
+	for _, l := range airLevels {
+		kind, word := ventilation.Direct, "4000"
+		for _, o := range block.Children("opening") {
+			switch {
+			case levelOf(o) != l.level:
+			case o.Get("leads").Is("inside"):
+				kind, word = ventilation.Transfer, "1000"
+			case o.Get("kind").Is("duct") && kind != ventilation.Transfer:
+				kind, word = ventilation.HorizontalDuct, "2000"
+			}
+		}
+		a, err := ventilation.OpeningArea(gross/btuHour, kind)
+		if err != nil {
+			c.Missing(block, l.needed, Plain, Always, err.Error())
+			continue
+		}
+		c.Add(Quantity{Part: block, Name: l.needed, Num: a * squareInch, Dim: lang.Area, Unit: "in2", Formula: &FormulaOpeningUS, Inputs: c.Inputs(input, Input{Name: "n", Text: word + " Btu/h by in2"})})
+	}
+}
+
+func fans(c *Context, block *plant.Part, heat float64) {
+	formula, unit := &FormulaFans, "m3/h"
+	var f ventilation.Flows
+	var in []Input
+	var err error
+	if c.P.Block("basis").Get("jurisdiction").Is("US") {
+		formula, unit = &FormulaFansUS, "cfm"
+		gross := heat * GrossToNet(c.P)
+		f.Inlet, err = ventilation.USMechanical(gross / btuHour)
+		f.Inlet *= cubicFootMinute
+		in = c.Inputs(Input{Name: "gross heat input", Num: gross, Dim: lang.Power})
+	} else {
+		summer := 0.0
+		if v := block.Child("summer-use").First(); v.Known() {
+			summer = v.Num
+		}
+		f, err = ventilation.Mechanical(heat, false, summer)
+		in = c.Inputs(Input{Name: "net heat input", Num: heat, Dim: lang.Power}, Input{Name: "summer use", Num: summer, Dim: lang.Ratio, Unit: "%"})
+	}
 	if err != nil {
 		c.Missing(block, "needed-supply", Plain, Always, err.Error())
 		return
 	}
-	in := c.Inputs(Input{Name: "net heat input", Num: heat, Dim: lang.Power}, Input{Name: "summer use", Num: summer, Dim: lang.Ratio, Unit: "%"})
-	c.Add(Quantity{Part: block, Name: "needed-supply", Num: f.Inlet, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFans, Inputs: in})
+	c.Add(Quantity{Part: block, Name: "needed-supply", Num: f.Inlet, Dim: lang.VolumeFlow, Unit: unit, Formula: formula, Inputs: in})
 	supply, extract, largest := 0.0, 0.0, 0.0
 	for _, fan := range block.Children("fan") {
 		v := fan.Get("flow")
@@ -177,13 +263,14 @@ func fans(c *Context, block *plant.Part, heat float64) {
 			extract += v.Num
 		}
 	}
-	c.Add(Quantity{Part: block, Name: "supply", Num: supply, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFans, Inputs: in})
-	c.Add(Quantity{Part: block, Name: "extract", Num: extract, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFans, Inputs: in})
+	c.Add(Quantity{Part: block, Name: "supply", Num: supply, Dim: lang.VolumeFlow, Unit: unit, Formula: formula, Inputs: in})
+	c.Add(Quantity{Part: block, Name: "extract", Num: extract, Dim: lang.VolumeFlow, Unit: unit, Formula: formula, Inputs: in})
 	if supply > 0 { // the largest supply fan failed, extract going on
-		lost := c.Inputs(Input{Name: "supply", Num: supply, Dim: lang.VolumeFlow, Unit: "m3/h"}, Input{Name: "largest", Num: largest, Dim: lang.VolumeFlow, Unit: "m3/h"}, Input{Name: "extract", Num: extract, Dim: lang.VolumeFlow, Unit: "m3/h"})
-		c.Add(Quantity{Part: block, Name: "air-left", Case: FanFailed, Num: supply - largest - extract, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFanLost, Inputs: lost})
+		lost := c.Inputs(Input{Name: "supply", Num: supply, Dim: lang.VolumeFlow, Unit: unit}, Input{Name: "largest", Num: largest, Dim: lang.VolumeFlow, Unit: unit}, Input{Name: "extract", Num: extract, Dim: lang.VolumeFlow, Unit: unit})
+		c.Add(Quantity{Part: block, Name: "air-left", Case: FanFailed, Num: supply - largest - extract, Dim: lang.VolumeFlow, Unit: unit, Formula: &FormulaFanLost, Inputs: lost})
 	}
-	// What is left for the burners, and the least of it: 1.35 - 0.18 m3/h by kW.
-	c.Add(Quantity{Part: block, Name: "air-left", Num: supply - extract, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFans, Inputs: in})
-	c.Add(Quantity{Part: block, Name: "needed-air-left", Num: f.Inlet - f.MostExtract, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaFans, Inputs: in})
+	// What is left for the burners, and the least of it: in the UK 1.35 - 0.18 m3/h
+	// by kW, in the US all that they need.
+	c.Add(Quantity{Part: block, Name: "air-left", Num: supply - extract, Dim: lang.VolumeFlow, Unit: unit, Formula: formula, Inputs: in})
+	c.Add(Quantity{Part: block, Name: "needed-air-left", Num: f.Inlet - f.MostExtract, Dim: lang.VolumeFlow, Unit: unit, Formula: formula, Inputs: in})
 }

@@ -11,13 +11,17 @@ import (
 // Formulas of the gas values.
 var (
 	FormulaGasRate     = Formula{Text: "Q = P / CV, both gross or both net, at 15 degC and 1013.25 mbar", Source: gas.SourceRate}
+	FormulaRateSum     = Formula{Text: "sum of the gas rates of the units behind it", Source: gas.SourceRate}
+	FormulaRateLeast   = Formula{Text: "least of the gas rates of the units at minimum fire", Source: gas.SourceRate}
 	FormulaGasSection  = Formula{Text: "p1^2 - p2^2 = (R T/M) (m/A)^2 [f L/D + K + 2 ln(p1/p2)], L with the equivalent length of the fittings", Source: gas.SourceIsothermal}
 	FormulaGasVelocity = Formula{Text: "v = m / (rho A) at the inlet of the section", Source: gas.SourceIsothermal}
 	FormulaGasPressure = Formula{Text: "p = supply - losses of every section on the way + g H (rho_air - rho_gas)", Source: gas.SourceIsothermal}
 	FormulaGasRun      = Formula{Text: "loss = supply - pressure at the worst unit, everything firing, height gain counted", Source: gas.SourceIsothermal}
 	FormulaGasVolume   = Formula{Text: "IV = 1.1 x volume of the pipes + volume of the meter", Source: gas.SourceInstallationVolume}
+	FormulaLargest     = Formula{Text: "nominal size of the largest pipe", Source: gas.SourceInstallationVolume}
 	FormulaPurge       = Formula{Text: "PV = 1.5 x IV + 5 x cyclic volume of the meter", Source: gas.SourcePurge}
 	FormulaPurgeRate   = Formula{Text: "Q = 0.6 m/s x pi/4 D^2 of the largest pipe", Source: gas.SourcePurgeRate}
+	FormulaTestTimeUS  = Formula{Text: "half an hour by 500 ft3 of IV or a part of it; 10 min under 10 ft3, 24 h at most", Source: gas.SourceUSTest}
 	FormulaTestTime    = Formula{Text: "TTD = GRM x IV x F1, F1 = 67 with air, 42 with natural gas; whole minutes, at least 2", Source: gas.SourceTightness}
 )
 
@@ -46,6 +50,22 @@ func gasUnit(p *plant.Plant) string {
 		return "ft3/h"
 	}
 	return "m3/h"
+}
+
+// gasVolumeUnit prints volumes of gas: in m3, or ft3 in the US.
+func gasVolumeUnit(p *plant.Plant) string {
+	if p.Block("basis").Get("jurisdiction").Is("US") {
+		return "ft3"
+	}
+	return "m3"
+}
+
+// sizeUnit prints nominal sizes: in mm, or in in the US.
+func sizeUnit(p *plant.Plant) string {
+	if p.Block("basis").Get("jurisdiction").Is("US") {
+		return "in"
+	}
+	return "mm"
 }
 
 func gasPressureUnit(p *plant.Plant) string {
@@ -220,11 +240,12 @@ func (t *gasTree) store(c *Context, block *plant.Part) {
 		}
 		low, sum = min(low, q.Num), sum+q.Num
 	}
+	served := c.Inputs(Input{Name: "units", Num: float64(len(c.P.Units())), Dim: lang.Count})
 	for _, m := range append(block.Children("meter"), block.Children("regulator")...) {
-		c.Add(Quantity{Part: m, Name: "rate", Case: AllFull, Num: total, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaGasRate})
+		c.Add(Quantity{Part: m, Name: "rate", Case: AllFull, Num: total, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaRateSum, Inputs: served})
 		if low == low && !math.IsInf(low, 1) {
-			c.Add(Quantity{Part: m, Name: "rate", Case: AllLow, Num: sum, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaGasRate})
-			c.Add(Quantity{Part: m, Name: "rate", Case: OneAlone, Num: low, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaGasRate})
+			c.Add(Quantity{Part: m, Name: "rate", Case: AllLow, Num: sum, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaRateSum, Inputs: served})
+			c.Add(Quantity{Part: m, Name: "rate", Case: OneAlone, Num: low, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaRateLeast, Inputs: served})
 		} else {
 			c.Missing(m, "rate", Plain, OneAlone, "the least input of every unit with its basis")
 		}
@@ -256,7 +277,7 @@ func (t *gasTree) storeSection(c *Context, i int, pu, fu string) {
 		Input{Name: "Q", Num: flow, Dim: lang.VolumeFlow, Unit: fu}, Input{Name: "D", Num: s.bore, Dim: lang.Length, Unit: "mm"}, Input{Name: "L", Num: length, Dim: lang.Length}, Input{Name: "fittings", Num: equivalent, Dim: lang.Length, Unit: "m"},
 		Input{Name: "p1", Num: s.inlet, Dim: lang.Pressure, Unit: pu}, Input{Name: "d", Num: t.fuel.density, Dim: lang.Ratio},
 	)
-	c.Add(Quantity{Part: s.part, Name: "rate", Case: AllFull, Num: flow, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaGasRate})
+	c.Add(Quantity{Part: s.part, Name: "rate", Case: AllFull, Num: flow, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaRateSum})
 	c.Add(Quantity{Part: s.part, Name: "velocity", Case: AllFull, Num: velocity, Dim: lang.Velocity, Unit: "m/s", Formula: &FormulaGasVelocity, Inputs: in})
 	c.Add(Quantity{Part: s.part, Name: "pressure-loss", Case: AllFull, Num: drop, Dim: lang.Pressure, Unit: pu, Formula: &FormulaGasSection, Inputs: in})
 }
@@ -273,6 +294,8 @@ func (t *gasTree) volume(c *Context, block *plant.Part) {
 		return
 	}
 	pipes, widest := 0.0, 0.0
+	var largest *plant.Part
+	size := 0.0
 	for i := range t.sections {
 		s := &t.sections[i]
 		if s.bore == 0 && (s.part.Kind == "pipe" || s.part.Kind == "drop" || s.part.Kind == "manifold") {
@@ -284,6 +307,12 @@ func (t *gasTree) volume(c *Context, block *plant.Part) {
 			pipes += v
 		}
 		widest = max(widest, s.bore)
+		if v := s.part.Get("size"); s.bore > 0 && v.Known() && v.Num > size {
+			size, largest = v.Num, s.part
+		}
+	}
+	if largest != nil {
+		c.Add(Quantity{Part: block, Name: "pipe-size", Stat: Most, Num: size, Dim: lang.Length, Unit: sizeUnit(c.P), Formula: &FormulaLargest, Inputs: c.Inputs(Input{Name: "at", Text: largest.Label()})})
 	}
 	meter, cyclic := 0.0, 0.0
 	for _, m := range block.Children("meter") {
@@ -297,18 +326,19 @@ func (t *gasTree) volume(c *Context, block *plant.Part) {
 			cyclic += cy.Num
 		}
 	}
+	vu := gasVolumeUnit(c.P)
 	iv, err := gas.InstallationVolume(pipes, meter)
 	if err != nil {
 		lack(err.Error())
 		return
 	}
-	in := c.Inputs(Input{Name: "pipes", Num: pipes, Dim: lang.Volume, Unit: "m3"}, Input{Name: "meter", Num: meter, Dim: lang.Volume, Unit: "m3"})
-	c.Add(Quantity{Part: block, Name: "installation-volume", Num: iv, Dim: lang.Volume, Unit: "m3", Formula: &FormulaGasVolume, Inputs: in})
+	in := c.Inputs(Input{Name: "pipes", Num: pipes, Dim: lang.Volume, Unit: vu}, Input{Name: "meter", Num: meter, Dim: lang.Volume, Unit: vu})
+	c.Add(Quantity{Part: block, Name: "installation-volume", Num: iv, Dim: lang.Volume, Unit: vu, Formula: &FormulaGasVolume, Inputs: in})
 	if pv, err := gas.PurgeVolume(iv, cyclic); err == nil {
-		c.Add(Quantity{Part: block, Name: "purge-volume", Num: pv, Dim: lang.Volume, Unit: "m3", Formula: &FormulaPurge, Inputs: c.Inputs(Input{Name: "IV", Num: iv, Dim: lang.Volume, Unit: "m3"}, Input{Name: "cyclic volume", Num: cyclic, Dim: lang.Volume, Unit: "m3"})})
+		c.Add(Quantity{Part: block, Name: "purge-volume", Num: pv, Dim: lang.Volume, Unit: vu, Formula: &FormulaPurge, Inputs: c.Inputs(Input{Name: "IV", Num: iv, Dim: lang.Volume, Unit: vu}, Input{Name: "cyclic volume", Num: cyclic, Dim: lang.Volume, Unit: vu})})
 	}
 	if q, err := gas.PurgeRate(widest); err == nil {
-		c.Add(Quantity{Part: block, Name: "purge-rate", Num: q, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaPurgeRate, Inputs: c.Inputs(Input{Name: "D", Num: widest, Dim: lang.Length, Unit: "mm"})})
+		c.Add(Quantity{Part: block, Name: "purge-rate", Num: q, Dim: lang.VolumeFlow, Unit: gasUnit(c.P), Formula: &FormulaPurgeRate, Inputs: c.Inputs(Input{Name: "D", Num: widest, Dim: lang.Length, Unit: "mm"})})
 	}
 	t.testTime(c, block, iv)
 }
@@ -316,6 +346,12 @@ func (t *gasTree) volume(c *Context, block *plant.Part) {
 // testTime stores how long the tightness test must last with the stated gauge
 // and medium, or with air and a water gauge.
 func (t *gasTree) testTime(c *Context, block *plant.Part, iv float64) {
+	if c.P.Block("basis").Get("jurisdiction").Is("US") {
+		if d, err := gas.USTestTime(iv); err == nil {
+			c.Add(Quantity{Part: block, Name: "test-time", Num: d, Dim: lang.Time, Unit: "min", Formula: &FormulaTestTimeUS, Inputs: c.Inputs(Input{Name: "IV", Num: iv, Dim: lang.Volume, Unit: gasVolumeUnit(c.P)})})
+		}
+		return
+	}
 	movement, medium := gas.MovementWaterGauge, gas.TestAir
 	if s := c.P.Block("tests").Child("tightness"); s != nil {
 		if s.Get("gauge").Is("electronic") {
@@ -332,6 +368,6 @@ func (t *gasTree) testTime(c *Context, block *plant.Part, iv float64) {
 	}
 	c.Add(Quantity{
 		Part: block, Name: "test-time", Num: d, Dim: lang.Time, Unit: "min", Formula: &FormulaTestTime,
-		Inputs: c.Inputs(Input{Name: "GRM", Num: movement, Dim: lang.Pressure, Unit: "mbar"}, Input{Name: "IV", Num: iv, Dim: lang.Volume, Unit: "m3"}),
+		Inputs: c.Inputs(Input{Name: "GRM", Num: movement, Dim: lang.Pressure, Unit: "mbar"}, Input{Name: "IV", Num: iv, Dim: lang.Volume, Unit: gasVolumeUnit(c.P)}),
 	})
 }

@@ -85,7 +85,11 @@ func solveSeason(c *Context) {
 	)
 	_, heat := curve.Between(0, math.Inf(1))
 	s.heat = heat
-	s.add("year-heat", Plain, heat, lang.Energy, "MWh", &FormulaYearHeat, s.curveInputs)
+	unit := "MWh"
+	if basis.Get("jurisdiction").Is("US") {
+		unit = "therm"
+	}
+	s.add("year-heat", Plain, heat, lang.Energy, unit, &FormulaYearHeat, s.curveInputs)
 	s.below()
 	s.running()
 	s.condensing()

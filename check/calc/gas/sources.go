@@ -100,6 +100,9 @@ var (
 	SourceInstallationVolume = cite.Source{
 		Work: "pocket guide to IGEM/UP/1B Ed 3", Read: cite.Practice, Note: "10 % on the pipes for fittings",
 	}
+	SourceUSTest = cite.Source{
+		Work: "International Fuel Gas Code", Edition: "2018", Clause: "406.4.2", Read: cite.Memory, Note: "half an hour by 500 ft3, 10 minutes under 10 ft3, 24 hours at most",
+	}
 	SourceTightness = cite.Source{
 		Work: "IGEM/UP/1A and IGEM/UP/1, new pipework", Read: cite.Memory,
 		Note: "F1 = 42 for natural gas agrees with 60/(1013.25 x 0.0014); gauge readable movement 0.5 mbar water, 0.1 mbar electronic",

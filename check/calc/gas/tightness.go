@@ -53,6 +53,22 @@ func TightnessTime(movement, volume float64, medium Medium) (float64, error) {
 	return 60 * math.Max(2, minutes), nil
 }
 
+// USTestTime is the length in s of the pressure test of new pipework in the US.
+//
+//	1/2 h by 500 ft3 or a part of it; 10 min under 10 ft3; never over 24 h
+//
+// The pipe volume in m3 holds from 0 to 1000. Source: SourceUSTest.
+func USTestTime(volume float64) (float64, error) {
+	if err := within.Range("pipe volume", volume, 0, mostVolume, "m3"); err != nil {
+		return 0, err
+	}
+	const ft3 = 0.3048 * 0.3048 * 0.3048
+	if volume < 10*ft3*(1-1e-9) {
+		return 10 * 60, nil
+	}
+	return math.Min(24*3600, 1800*math.Ceil(volume/(500*ft3)-1e-9)), nil
+}
+
 // StabilizationTime is the time in seconds that the pressure is left to settle
 // before the test: the test's own time, at least 15 minutes. Source:
 // SourceTightness.
