@@ -193,7 +193,7 @@ func (m *flueModel) oneByOne(c *Context) {
 		c.Missing(last, "outlet-temperature", Plain, OneAlone, "the heat loss of the flue's pieces (heat-loss)")
 	}
 	if !math.IsInf(highest, -1) {
-		c.Add(Quantity{Part: m.part, Name: "pressure", Stat: Most, Case: OneLow, Num: highest, Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance})
+		c.Add(Quantity{Part: m.part, Name: "pressure", Stat: Most, Case: OneLow, Num: highest, Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance, Inputs: c.Inputs(Input{Name: "S_E", Num: m.common.SafetyFactor, Dim: lang.Ratio}, Input{Name: "wind", Num: m.common.Wind, Dim: lang.Pressure, Unit: "Pa"})})
 	}
 }
 

@@ -210,7 +210,11 @@ func (t *gasTree) store(c *Context, block *plant.Part) {
 		if s.unit == nil {
 			continue
 		}
-		in := c.Inputs(Input{Name: "supply", Num: t.source, Dim: lang.Pressure, Unit: pu}, Input{Name: "way lost", Num: t.source - s.outlet, Dim: lang.Pressure, Unit: pu}, Input{Name: "Q", Num: s.flow, Dim: lang.VolumeFlow, Unit: fu})
+		lost := 0.0
+		for k := i; k >= 0; k = t.sections[k].parent {
+			lost += t.sections[k].drop
+		}
+		in := c.Inputs(Input{Name: "supply", Num: t.source, Dim: lang.Pressure, Unit: pu}, Input{Name: "losses", Num: lost, Dim: lang.Pressure, Unit: pu}, Input{Name: "height gain", Num: s.outlet - t.source + lost, Dim: lang.Pressure, Unit: pu}, Input{Name: "Q", Num: s.flow, Dim: lang.VolumeFlow, Unit: fu})
 		c.Add(Quantity{Part: s.unit, Name: "gas-pressure", Case: AllFull, Num: s.outlet, Dim: lang.Pressure, Unit: pu, Formula: &FormulaGasPressure, Inputs: in})
 		if s.outlet < least {
 			least, worst = s.outlet, s.unit
@@ -276,6 +280,7 @@ func (t *gasTree) storeSection(c *Context, i int, pu, fu string) {
 	in := c.Inputs(
 		Input{Name: "Q", Num: flow, Dim: lang.VolumeFlow, Unit: fu}, Input{Name: "D", Num: s.bore, Dim: lang.Length, Unit: "mm"}, Input{Name: "L", Num: length, Dim: lang.Length}, Input{Name: "fittings", Num: equivalent, Dim: lang.Length, Unit: "m"},
 		Input{Name: "p1", Num: s.inlet, Dim: lang.Pressure, Unit: pu}, Input{Name: "d", Num: t.fuel.density, Dim: lang.Ratio},
+		Input{Name: "roughness", Num: s.roughness, Dim: lang.Length, Unit: "mm"}, Input{Name: "viscosity", Num: t.fuel.viscosity, Dim: lang.Viscosity},
 	)
 	c.Add(Quantity{Part: s.part, Name: "rate", Case: AllFull, Num: flow, Dim: lang.VolumeFlow, Unit: fu, Formula: &FormulaRateSum})
 	c.Add(Quantity{Part: s.part, Name: "velocity", Case: AllFull, Num: velocity, Dim: lang.Velocity, Unit: "m/s", Formula: &FormulaGasVelocity, Inputs: in})

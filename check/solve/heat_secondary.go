@@ -187,7 +187,7 @@ func (h *hydraulics) buildingPipe(b *buildingSide, p *plant.Part) {
 		return
 	}
 	pa, v, g := w.loss(flow, &b.state)
-	in := h.c.Inputs(Input{Name: "V", Num: flow, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)}, Input{Name: "D", Num: w.bore, Dim: lang.Length, Unit: "mm"}, Input{Name: "L", Num: w.length, Dim: lang.Length}, Input{Name: "sum K", Num: w.k, Dim: lang.Ratio})
+	in := w.inputs(h.c, flow, v, g, &b.state)
 	h.c.Add(Quantity{Part: p, Name: "velocity", Num: v, Dim: lang.Velocity, Unit: "m/s", Formula: &FormulaPipeFlow, Inputs: in})
 	h.c.Add(Quantity{Part: p, Name: "gradient", Num: g, Dim: lang.PressureGrad, Unit: "Pa/m", Formula: &FormulaWaterLoss, Inputs: in})
 	h.c.Add(Quantity{Part: p, Name: "pressure-loss", Num: pa, Dim: lang.Pressure, Unit: "kPa", Formula: &FormulaWaterLoss, Inputs: in})

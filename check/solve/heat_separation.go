@@ -174,6 +174,7 @@ func (s *separationSide) separator(part *plant.Part, lack string) {
 		}
 		in := h.c.Inputs(
 			Input{Name: "P", Num: heat, Dim: lang.Power}, Input{Name: "m1", Num: m1, Dim: lang.VolumeFlow, Unit: unit}, Input{Name: "m2", Num: m2, Dim: lang.VolumeFlow, Unit: unit}, Input{Name: "t_flow", Num: s.flow, Dim: lang.Temperature},
+			Input{Name: "cp", Num: h.state.SpecificHeat, Dim: lang.SpecificHeat}, Input{Name: "rho", Num: h.state.Density, Dim: lang.Density},
 		)
 		h.c.Add(Quantity{Part: part, Name: "secondary-temperature", Case: c, Num: supplied, Dim: lang.Temperature, Formula: &FormulaCarry, Inputs: in})
 		h.c.Add(Quantity{Part: part, Name: "return-temperature", Case: c, Num: back, Dim: lang.Temperature, Formula: &FormulaCarry, Inputs: in})

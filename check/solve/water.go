@@ -379,7 +379,7 @@ func (h *hydraulics) header(w waterPipe, order []int, total float64, lack string
 		}
 	}
 	_, v, g := w.loss(total, &h.state)
-	in := h.c.Inputs(Input{Name: "V", Num: total, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)}, Input{Name: "D", Num: w.bore, Dim: lang.Length, Unit: "mm"}, Input{Name: "rho", Num: h.state.Density, Dim: lang.Density})
+	in := w.inputs(h.c, total, v, g, &h.state)
 	h.c.Add(Quantity{Part: part, Name: "velocity", Num: v, Dim: lang.Velocity, Unit: "m/s", Formula: &FormulaHeaderVelocity, Inputs: in})
 	h.c.Add(Quantity{Part: part, Name: "gradient", Num: g, Dim: lang.PressureGrad, Unit: "Pa/m", Formula: &FormulaWaterLoss, Inputs: in})
 	h.c.Add(Quantity{
@@ -401,7 +401,7 @@ func (h *hydraulics) pipeValues(w *waterPipe, flow float64, lack string) (float6
 		return 0, false
 	}
 	pa, v, g := w.loss(flow, &h.state)
-	in := h.c.Inputs(Input{Name: "V", Num: flow, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)}, Input{Name: "D", Num: w.bore, Dim: lang.Length, Unit: "mm"}, Input{Name: "L", Num: w.length, Dim: lang.Length}, Input{Name: "sum K", Num: w.k, Dim: lang.Ratio})
+	in := w.inputs(h.c, flow, v, g, &h.state)
 	h.c.Add(Quantity{Part: w.part, Name: "velocity", Num: v, Dim: lang.Velocity, Unit: "m/s", Formula: &FormulaHeaderVelocity, Inputs: in})
 	h.c.Add(Quantity{Part: w.part, Name: "gradient", Num: g, Dim: lang.PressureGrad, Unit: "Pa/m", Formula: &FormulaWaterLoss, Inputs: in})
 	h.c.Add(Quantity{Part: w.part, Name: "pressure-loss", Num: pa, Dim: lang.Pressure, Unit: "kPa", Formula: &FormulaWaterLoss, Inputs: in})

@@ -7,6 +7,7 @@ import (
 	"example.org/tundish/check/calc/water"
 	"example.org/tundish/check/cite"
 	"example.org/tundish/check/plant"
+	"example.org/tundish/lang"
 )
 
 // Loss coefficients of what the table of line parts does not hold.
@@ -115,6 +116,19 @@ func (w *waterPipe) loss(flow float64, s *water.State) (pa, velocity, gradient f
 	re := s.Density * velocity * w.bore / s.Viscosity
 	gradient = friction.Gradient(friction.Of(re, w.roughness/w.bore), w.bore, s.Density, velocity)
 	return gradient*w.length + w.k*s.Density*velocity*velocity/2 + w.stated, velocity, gradient
+}
+
+// inputs are the numbers of a loss at a flow in m3/s, with the velocity and the
+// gradient that it gave.
+func (w *waterPipe) inputs(c *Context, flow, velocity, gradient float64, s *water.State) []Input {
+	f := 0.0
+	if velocity > 0 {
+		f = gradient * w.bore / (s.Density * velocity * velocity / 2)
+	}
+	return c.Inputs(
+		Input{Name: "V", Num: flow, Dim: lang.VolumeFlow, Unit: flowUnit(c.P)}, Input{Name: "D", Num: w.bore, Dim: lang.Length, Unit: "mm"}, Input{Name: "L", Num: w.length, Dim: lang.Length, Unit: "m"},
+		Input{Name: "f", Num: f, Dim: lang.Ratio}, Input{Name: "sum K", Num: w.k, Dim: lang.Ratio}, Input{Name: "rho", Num: s.Density, Dim: lang.Density},
+	)
 }
 
 // only is the pressure lost in Pa in n such pipes at a flow in m3/s above 0.
