@@ -119,7 +119,7 @@ func (c *completer) units() {
 }
 
 func (c *completer) system() lang.System {
-	if c.a.rep.Plant.Block("basis").Get("jurisdiction").Is("US") {
+	if c.a.rep.Plant.US() {
 		return lang.US
 	}
 	return lang.Metric

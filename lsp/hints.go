@@ -33,7 +33,7 @@ var _ = on("textDocument/inlayHint", func(s *Server, _ context.Context, params j
 // hints gives the hints of the lines from to to, at the ends of their lines.
 func (s *Server) hints(d *document, a *analysis, stale bool, from, to int) []object {
 	sys := lang.Metric
-	if a.rep.Plant.Block("basis").Get("jurisdiction").Is("US") {
+	if a.rep.Plant.US() {
 		sys = lang.US
 	}
 	labels := map[int]string{}

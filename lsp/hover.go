@@ -166,7 +166,7 @@ func partText(a *analysis, part *plant.Part) string {
 // valuesText lists the computed values of a part with formula and numbers.
 func valuesText(a *analysis, part *plant.Part, _ string) string {
 	sys := lang.Metric
-	if a.rep.Plant.Block("basis").Get("jurisdiction").Is("US") {
+	if a.rep.Plant.US() {
 		sys = lang.US
 	}
 	var b strings.Builder

@@ -16,7 +16,7 @@ var _ = register(check.Rule{
 	Sources: sources(cite.Source{Work: "data of the unit", Read: cite.Published}),
 	Run: func(p *check.Pass) {
 		room, unit := p.Plant.Block("room"), "mm"
-		if p.Plant.Block("basis").Get("jurisdiction").Is("US") {
+		if p.Plant.US() {
 			unit = "in"
 		}
 		for _, row := range p.Plant.ByKind("row") {

@@ -19,7 +19,7 @@ var _ = register(check.Rule{
 			return
 		}
 		unit, force := "kN/m2", "kN"
-		if p.Plant.Block("basis").Get("jurisdiction").Is("US") {
+		if p.Plant.US() {
 			unit, force = "psf", "lbf"
 		}
 		if v := floor.Get("allows"); v.Known() {

@@ -13,7 +13,7 @@ var _ = register(check.Rule{
 	Mend:    "state the free area",
 	Sources: sources(ventilation.SourceLouverUK),
 	Run: func(p *check.Pass) {
-		us := p.Plant.Block("basis").Get("jurisdiction").Is("US")
+		us := p.Plant.US()
 		for _, o := range p.Plant.ByKind("opening") {
 			if us && o.Get("made-of").Known() {
 				continue // the code counts such a louver by its face and material

@@ -47,7 +47,7 @@ func heaviestOn(f *plant.Part) (unit *plant.Part, lack string) {
 
 func judgeLift(p *check.Pass, f, unit *plant.Part) {
 	in, mass := "kg", unit.Child("mass").Get("mass").Num
-	if p.Plant.Block("basis").Get("jurisdiction").Is("US") {
+	if p.Plant.US() {
 		in = "lb"
 	}
 	one := p.Limit("lift-one-most")

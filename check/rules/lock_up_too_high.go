@@ -29,7 +29,7 @@ var _ = register(check.Rule{
 			return
 		}
 		unit := "mbar"
-		if p.Plant.Block("basis").Get("jurisdiction").Is("US") {
+		if p.Plant.US() {
 			unit = "inWC"
 		}
 		for _, u := range p.Plant.Units() {

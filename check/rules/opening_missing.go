@@ -33,7 +33,7 @@ var _ = register(check.Rule{
 			}
 			have[level.Word] = true
 		}
-		if p.Plant.Block("basis").Get("jurisdiction").Is("US") && (solve.SingleOpening(block) || block.Child("intake").First().Is("ducted")) {
+		if p.Plant.US() && (solve.SingleOpening(block) || block.Child("intake").First().Is("ducted")) {
 			return // the code allows a single high opening, and none where each unit draws its own air
 		}
 		if !have["high-level"] {

@@ -33,7 +33,7 @@ var _ = register(check.Rule{
 						continue
 					}
 					unit := "m"
-					if p.Plant.Block("basis").Get("jurisdiction").Is("US") {
+					if p.Plant.US() {
 						unit = "ft"
 					}
 					text := lang.In(most, unit)

@@ -62,7 +62,7 @@ func levelOf(opening *plant.Part) string {
 // stated sums the free area that the text states, by level. Under the US code a
 // louver of unknown make counts by its face and material.
 func stated(c *Context, block *plant.Part) {
-	us := c.P.Block("basis").Get("jurisdiction").Is("US")
+	us := c.P.US()
 	for _, l := range airLevels {
 		sum, known, f := 0.0, true, &FormulaOpened
 		for _, o := range block.Children("opening") {
@@ -230,7 +230,7 @@ func fans(c *Context, block *plant.Part, heat float64) {
 	var f ventilation.Flows
 	var in []Input
 	var err error
-	if c.P.Block("basis").Get("jurisdiction").Is("US") {
+	if c.P.US() {
 		formula, unit = &FormulaFansUS, "cfm"
 		gross := heat * GrossToNet(c.P)
 		f.Inlet, err = ventilation.USMechanical(gross / btuHour)

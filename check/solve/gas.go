@@ -54,7 +54,7 @@ func gasUnit(p *plant.Plant) string {
 
 // gasVolumeUnit prints volumes of gas: in m3, or ft3 in the US.
 func gasVolumeUnit(p *plant.Plant) string {
-	if p.Block("basis").Get("jurisdiction").Is("US") {
+	if p.US() {
 		return "ft3"
 	}
 	return "m3"
@@ -62,7 +62,7 @@ func gasVolumeUnit(p *plant.Plant) string {
 
 // sizeUnit prints nominal sizes: in mm, or in in the US.
 func sizeUnit(p *plant.Plant) string {
-	if p.Block("basis").Get("jurisdiction").Is("US") {
+	if p.US() {
 		return "in"
 	}
 	return "mm"
@@ -351,7 +351,7 @@ func (t *gasTree) volume(c *Context, block *plant.Part) {
 // testTime stores how long the tightness test must last with the stated gauge
 // and medium, or with air and a water gauge.
 func (t *gasTree) testTime(c *Context, block *plant.Part, iv float64) {
-	if c.P.Block("basis").Get("jurisdiction").Is("US") {
+	if c.P.US() {
 		if d, err := gas.USTestTime(iv); err == nil {
 			c.Add(Quantity{Part: block, Name: "test-time", Num: d, Dim: lang.Time, Unit: "min", Formula: &FormulaTestTimeUS, Inputs: c.Inputs(Input{Name: "IV", Num: iv, Dim: lang.Volume, Unit: gasVolumeUnit(c.P)})})
 		}

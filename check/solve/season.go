@@ -86,7 +86,7 @@ func solveSeason(c *Context) {
 	_, heat := curve.Between(0, math.Inf(1))
 	s.heat = heat
 	unit := "MWh"
-	if basis.Get("jurisdiction").Is("US") {
+	if c.P.US() {
 		unit = "therm"
 	}
 	s.add("year-heat", Plain, heat, lang.Energy, unit, &FormulaYearHeat, s.curveInputs)

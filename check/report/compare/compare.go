@@ -134,7 +134,7 @@ func (c *Changes) inputs(was, is *lang.File) {
 
 // system is how the newer revision writes its numbers.
 func system(rep *check.Report) lang.System {
-	if rep.Plant.Block("basis").Get("jurisdiction").Is("US") {
+	if rep.Plant.US() {
 		return lang.US
 	}
 	return lang.Metric

@@ -103,7 +103,7 @@ func Build(rep *check.Report, o Options) *Sheet {
 	for _, f := range p.Catalogues {
 		s.Files = append(s.Files, File{f.Source.Name, hash(f.Source.Text)})
 	}
-	b := &builder{rep: rep, s: s, us: p.Block("basis").Get("jurisdiction").Is("US")}
+	b := &builder{rep: rep, s: s, us: p.US()}
 	b.front()
 	b.findings()
 	b.calculations()
