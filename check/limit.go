@@ -14,7 +14,11 @@ type Limit = tables.Limit
 // StatedLimit makes a limit of a value that the specification or a catalogue
 // states: a unit's least gas pressure, a floor's allowed load.
 func StatedLimit(v plant.Value, unit, work string) Limit {
-	return Limit{Num: v.Num, Dim: v.Slot.Dim, Unit: unit, Source: cite.Source{Work: work, Read: cite.Published}}
+	l := Limit{Num: v.Num, Dim: v.Slot.Dim, Unit: unit, Source: cite.Source{Work: work, Read: cite.Published}}
+	if v.File != nil && v.Stmt != nil {
+		l.Origin = lang.Related{File: v.File.Source.Name, Span: v.Span(), Message: "the limit is stated here"}
+	}
+	return l
 }
 
 // NumberLimit makes a limit of a number that the rule derives from physics or

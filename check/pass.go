@@ -140,10 +140,23 @@ func (p *Pass) compare(q *solve.Quantity, l Limit, least bool) *Finding {
 	if f.Span.Empty() {
 		f.Span = q.Part.Span()
 	}
+	if o := l.Origin; o.Message != "" && !sameLine(f, o) {
+		f.Related = append(f.Related, o)
+	}
 	if l.Source.Read == cite.Memory || l.Source.Read == cite.Practice {
 		if !p.Rule.Device && f.Severity == lang.Error {
 			f.Severity = lang.Warning
 		}
 	}
 	return f
+}
+
+// sameLine tells a place that stands on the line of the finding itself: nobody
+// needs to be led there.
+func sameLine(f *Finding, at lang.Related) bool {
+	if f.File == nil {
+		return false
+	}
+	src := f.File.Source
+	return src.Name == at.File && src.LineOf(f.Span.Start) == src.LineOf(at.Span.Start)
 }

@@ -71,6 +71,7 @@ func (s *Settings) override(f *lang.File, l *plant.Part) {
 	}
 	limit.Num, limit.Unit = v.Num, u.Symbol
 	limit.Because = l.Get("because").Word
+	limit.Origin = lang.Related{File: f.Source.Name, Span: v.Span(), Message: "the project's own limit is set here"}
 	limit.Source.Work = "the project's own limit, in place of " + limit.Source.Work
 	limit.Source.Note = limit.Because
 	if s.Overrides == nil {

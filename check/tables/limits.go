@@ -28,6 +28,9 @@ type Limit struct {
 	// Because is the reason of a project that put its own value in; empty for
 	// the value of the table.
 	Because string
+	// Origin is where a text states the limit; it has no message for a limit of
+	// the tables.
+	Origin lang.Related
 }
 
 // Text prints the limit in its unit.
