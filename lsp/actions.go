@@ -36,8 +36,22 @@ var _ = on("textDocument/codeAction", onDocument(func(s *Server, at *snapshot, d
 	}
 	c.smallest(w)
 	c.fixAll()
+	if !s.client.actionLiterals {
+		return c.asCommands(), nil
+	}
 	return c.list, nil
 }))
+
+// asCommands turns the actions into commands for a client that knows no others.
+func (c *actions) asCommands() []object {
+	out := []object{}
+	for _, a := range c.list {
+		if c.s.client.applyEdit {
+			out = append(out, object{"title": a["title"], "command": commandEdit, "arguments": []any{a["edit"]}})
+		}
+	}
+	return out
+}
 
 // touches tells whether a finding stands on the lines of a window: clients ask
 // with a cursor, and some without diagnostics.
@@ -91,7 +105,7 @@ func (c *actions) add(title, kind string, preferred bool, f *check.Finding, edit
 	}
 	o := object{"title": title, "kind": kind, "edit": edit}
 	if f != nil {
-		o["diagnostics"] = []object{c.s.diagnostic(c.at, c.d, c.a, f)}
+		o["diagnostics"] = json.RawMessage(appendDiagnostics(nil, []diagnostic{c.s.diagnostic(c.at, c.d, c.a, f)}))
 	}
 	if preferred && c.s.client.preferredActions {
 		o["isPreferred"] = true

@@ -27,7 +27,15 @@ func TestMain(m *testing.M) {
 		floor(os.Stdin, os.Stdout)
 		os.Exit(0)
 	}
-	os.Exit(m.Run())
+	// Nothing of the tests stays in the user's cache folder.
+	cache, err := os.MkdirTemp("", "tundish-cache-")
+	if err != nil {
+		panic(err)
+	}
+	os.Setenv("XDG_CACHE_HOME", cache)
+	code := m.Run()
+	os.RemoveAll(cache)
+	os.Exit(code)
 }
 
 // floor answers each message that carries a text with empty diagnostics of its

@@ -123,7 +123,7 @@ func (c *testClient) request(method string, params any) map[string]any {
 	select {
 	case m := <-ch:
 		return m
-	case <-time.After(20 * time.Second):
+	case <-time.After(60 * time.Second):
 		c.t.Fatalf("no answer to %s", method)
 		return nil
 	}
@@ -177,7 +177,7 @@ func (c *testClient) open(uri, text string, version int) {
 // note waits for the next message of the server with a method.
 func (c *testClient) note(method string) map[string]any {
 	c.t.Helper()
-	deadline := time.After(20 * time.Second)
+	deadline := time.After(60 * time.Second)
 	for {
 		select {
 		case m, ok := <-c.notes:
@@ -197,7 +197,7 @@ func (c *testClient) note(method string) map[string]any {
 // diagnostics waits for the diagnostics of a version.
 func (c *testClient) diagnostics(uri string, version int) []any {
 	c.t.Helper()
-	deadline := time.After(20 * time.Second)
+	deadline := time.After(60 * time.Second)
 	for {
 		select {
 		case m, ok := <-c.notes:

@@ -12,9 +12,14 @@ import (
 // open document.
 const commandSheet = "tundish.sheet"
 
+// commandEdit makes the edit of a code action for clients to which an action can
+// only be a command; its argument is the edit.
+const commandEdit = "tundish.edit"
+
 // commands are what a client may ask the server to do.
 var commands = map[string]func(s *Server, at *snapshot, args []json.RawMessage) (any, error){
 	commandSheet: openSheet,
+	commandEdit:  sendEdit,
 }
 
 func commandNames() []string {
@@ -76,4 +81,13 @@ func openSheet(s *Server, at *snapshot, args []json.RawMessage) (any, error) {
 		}
 	})
 	return address, nil
+}
+
+func sendEdit(s *Server, _ *snapshot, args []json.RawMessage) (any, error) {
+	edit := map[string]json.RawMessage{}
+	if len(args) != 1 || json.Unmarshal(args[0], &edit) != nil || edit["changes"] == nil && edit["documentChanges"] == nil {
+		return nil, jsonrpc2.NewError(jsonrpc2.InvalidParams, commandEdit+" takes an edit")
+	}
+	s.call("workspace/applyEdit", object{"edit": args[0]}, nil)
+	return nil, nil
 }

@@ -51,6 +51,25 @@ func (c *completer) add(label string, kind int, detail, doc string) {
 	c.items = append(c.items, o)
 }
 
+// block makes the last item open the block that its statement must have, with
+// the cursor where the name or the first line goes; the bare word for a client
+// without snippets.
+func (c *completer) block(r *lang.Row) {
+	if !c.s.client.snippets || r.Block != lang.MustBlock {
+		return
+	}
+	text := r.Keyword
+	if r.Name != lang.NoName {
+		text += " ${1:Name}"
+	}
+	if len(r.Slots) > 0 {
+		text += " $2"
+	}
+	o := c.items[len(c.items)-1]
+	o["insertTextFormat"] = 2
+	o["textEdit"].(object)["newText"] = text + " {\n  $0\n}"
+}
+
 func sortText(n int) string {
 	return string([]byte{byte('a' + n/676%26), byte('a' + n/26%26), byte('a' + n%26)})
 }
@@ -61,6 +80,7 @@ func (c *completer) offer(offset int) {
 	case c.x.Keywords != nil:
 		for _, r := range c.x.Keywords {
 			c.add(r.Keyword, itemKeyword, r.Help, "Example: "+strings.Split(r.Example, "\n")[0])
+			c.block(r)
 		}
 		return
 	case c.x.Row == nil:
@@ -91,7 +111,7 @@ func (c *completer) offer(offset int) {
 // wait for one.
 func (c *completer) units() {
 	seen := map[string]bool{}
-	sys := c.system()
+	sys := system(c.a)
 	slots := c.x.Slots
 	if c.x.Value != nil {
 		slots = []*lang.Slot{c.x.Value}
@@ -116,13 +136,6 @@ func (c *completer) units() {
 			}
 		}
 	}
-}
-
-func (c *completer) system() lang.System {
-	if c.a.rep.Plant.US() {
-		return lang.US
-	}
-	return lang.Metric
 }
 
 func (c *completer) value(s *lang.Slot) {
@@ -186,31 +199,46 @@ func ofKind(p *plant.Part, kinds []string) bool {
 	return false
 }
 
-// sizes offers the standard sizes of the statement's material, each with what
-// it would mean for this statement where that can be computed.
+// sizes offers the standard sizes of the statement's material, each with what it
+// would mean for this statement: the velocity at once where the flow is known,
+// the loss and the findings when the client looks at the item.
 func (c *completer) sizes(_ *lang.Slot) {
 	material := "steel"
 	line := c.a.src.LineOf(c.x.Prefix.Start)
 	head := c.d.src.Text[c.d.src.LineStart(line):c.x.Prefix.Start]
-	for _, w := range strings.Fields(head) {
+	fields := strings.Fields(head)
+	for _, w := range fields {
 		if pipe.Sizes(w) != nil {
 			material = w
 		}
 	}
-	for _, p := range pipe.Sizes(material) {
-		c.add(p.Size, itemUnit, "bore "+lang.In(p.Bore(), "mm")+c.effect(head, &p), "")
+	name := ""
+	if len(fields) > 1 {
+		name, _, _ = strings.Cut(fields[1], "..")
 	}
+	// The size that stands there already is what the new one replaces.
+	end := c.x.Prefix.End
+	for end < len(c.d.src.Text) && isSizeByte(c.d.src.Text[end]) {
+		end++
+	}
+	c.x.Prefix.End = end
+	for _, p := range pipe.Sizes(material) {
+		c.add(p.Size, itemUnit, "bore "+lang.In(p.Bore(), "mm")+c.effect(name, &p), "")
+		if name != "" {
+			c.items[len(c.items)-1]["data"] = sizeTrial{c.d.uri, c.d.version, name, c.x.Prefix.Start, end, p.Size}
+		}
+	}
+}
+
+func isSizeByte(b byte) bool {
+	return b >= '0' && b <= '9' || b >= 'A' && b <= 'Z' || b >= 'a' && b <= 'z' || b == '/'
 }
 
 // effect tells the velocity that a size would give, from the flow that was last
 // computed for the statement.
-func (c *completer) effect(head string, p *pipe.Pipe) string {
-	fields := strings.Fields(head)
+func (c *completer) effect(name string, p *pipe.Pipe) string {
 	a, _ := c.d.shown(c.at)
-	if len(fields) < 2 {
-		return ""
-	}
-	part := a.rep.Plant.Find(fields[1])
+	part := a.rep.Plant.Find(name)
 	if part == nil {
 		return ""
 	}
@@ -256,7 +284,12 @@ var _ = on("textDocument/signatureHelp", onDocument(func(s *Server, _ *snapshot,
 			active = len(params)
 		}
 		label += " " + word
-		params = append(params, object{"label": word, "documentation": sl.Help})
+		p := object{"label": word, "documentation": sl.Help}
+		if s.client.labelOffsets { // a word can stand twice in the label
+			to := utf16.units(label)
+			p["label"] = []int{to - utf16.units(word), to}
+		}
+		params = append(params, p)
 	}
 	return object{"signatures": []object{{"label": label, "documentation": x.Row.Help, "parameters": params}}, "activeSignature": 0, "activeParameter": active}, nil
 }))

@@ -3,7 +3,12 @@ package lsp
 import (
 	"bytes"
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
 	"encoding/json"
+	"fmt"
+	"path"
+	"strconv"
 
 	"go.lsp.dev/protocol"
 
@@ -30,6 +35,9 @@ func (s *Server) publisher(ctx context.Context) {
 			at := s.current()
 			s.publishAll(at)
 			s.live.changed(at)
+			if len(s.sent) > 0 {
+				s.explainRules()
+			}
 		})
 	}
 }
@@ -43,59 +51,183 @@ func (s *Server) publishAll(at *snapshot) {
 		s.mu.Lock()
 		pulls := s.pulled[uri]
 		s.mu.Unlock()
-		list := []object{}
-		if !pulls {
-			list = s.diagnostics(at, d)
-		}
-		s.publishOne(uri, d.version, list)
+		// A fault in one document must not keep the others waiting.
+		s.front.shield(func() {
+			var list []diagnostic
+			if !pulls {
+				list = s.diagnostics(at, d)
+			}
+			s.publishOne(uri, d.version, list)
+		})
 	}
 	for uri := range s.sent {
 		if at.docs[uri] == nil {
-			s.publishOne(uri, 0, []object{})
+			s.publishOne(uri, 0, nil)
 			delete(s.sent, uri)
 		}
 	}
 }
 
-func (s *Server) publishOne(uri string, version int32, list []object) {
-	body, err := encode(list)
-	if err != nil {
-		return
-	}
+func (s *Server) publishOne(uri string, version int32, list []diagnostic) {
+	body := appendDiagnostics(make([]byte, 0, 512*len(list)+2), list)
 	if was, ok := s.sent[uri]; ok && was.version == version && bytes.Equal(was.body, body) {
 		return
 	}
 	s.sent[uri] = sentDiagnostics{version, body}
-	p := object{"uri": uri, "diagnostics": list}
+	p := make([]byte, 0, len(body)+len(uri)+64)
+	p = appendString(append(p, `{"uri":`...), uri)
 	if s.client.diagnosticVersion && version != 0 {
-		p["version"] = version
+		p = strconv.AppendInt(append(p, `,"version":`...), int64(version), 10)
 	}
-	s.tell("textDocument/publishDiagnostics", p)
+	p = append(append(append(p, `,"diagnostics":`...), body...), '}')
+	s.front.post(outgoing{Method: "textDocument/publishDiagnostics", Params: p})
 }
 
 // diagnostics gives the findings of a document; what stands in a catalogue is
 // shown in the catalogue when that is open, and else at the use statement.
-func (s *Server) diagnostics(at *snapshot, d *document) []object {
+func (s *Server) diagnostics(at *snapshot, d *document) []diagnostic {
 	a := d.analyze(at)
-	list := make([]object, 0, len(a.rep.Findings)+len(a.rep.Unknowns))
+	list := make([]diagnostic, 0, len(a.rep.Findings)+len(a.rep.Unknowns))
 	for i := range a.rep.Findings {
 		f := &a.rep.Findings[i]
-		if f.File != nil && f.File != a.rep.Plant.File {
-			continue
+		if a.own(f.File) {
+			list = append(list, s.diagnostic(at, d, a, f))
+		} else if !shownElsewhere(at, f) {
+			list = append(list, s.fromElsewhere(at, d, a, s.diagnostic(at, d, a, f), f.File, f.Span))
 		}
-		list = append(list, s.diagnostic(at, d, a, f))
 	}
 	for i := range a.rep.Unknowns {
 		u := &a.rep.Unknowns[i]
-		if u.File != a.rep.Plant.File {
-			continue
+		o := diagnostic{
+			at: s.enc.rangeOf(d.src, firstLine(d.src, u.Span)), severity: 4, rule: u.Rule, link: s.rules.link(u.Rule),
+			text: "Not evaluated, which is not a pass: needs " + u.Needs + ".",
 		}
-		list = append(list, object{
-			"range": s.enc.rangeOf(d.src, firstLine(d.src, u.Span)), "severity": 4, "source": "tundish", "code": u.Rule,
-			"message": "Not evaluated, which is not a pass: needs " + u.Needs + ".",
-		})
+		if !a.own(u.File) {
+			o = s.fromElsewhere(at, d, a, o, u.File, u.Span)
+		}
+		list = append(list, o)
 	}
 	return list
+}
+
+// own tells the document's file from those that it reads.
+func (a *analysis) own(f *lang.File) bool { return f == nil || f == a.rep.Plant.File }
+
+// shownElsewhere tells a finding that stands in an open document which shows it
+// by itself.
+func shownElsewhere(at *snapshot, f *check.Finding) bool {
+	d := at.byPath[f.File.Source.Name]
+	if d == nil {
+		return false
+	}
+	a := d.analyze(at)
+	for i := range a.rep.Findings {
+		if o := &a.rep.Findings[i]; a.own(o.File) && o.Rule == f.Rule && o.Span == f.Span {
+			return true
+		}
+	}
+	return false
+}
+
+// fromElsewhere moves what was found in another file to the statement by which
+// the document reads that file, and points to the place.
+func (s *Server) fromElsewhere(at *snapshot, d *document, a *analysis, o diagnostic, f *lang.File, span lang.Span) diagnostic {
+	var by *lang.Statement
+	for _, st := range a.rep.Plant.File.Statements {
+		name := usedPath(a.rep.Plant.File, st)
+		if name == "" {
+			continue
+		}
+		if by == nil || name == f.Source.Name { // of what a catalogue reads in turn, the first
+			by = st
+		}
+		if name == f.Source.Name {
+			break
+		}
+	}
+	mark := lang.Span{}
+	if by != nil {
+		mark = by.HeadSpan()
+	}
+	o.at = s.enc.rangeOf(d.src, firstLine(d.src, mark))
+	line, _ := f.Source.Position(span.Start)
+	o.text = fmt.Sprintf("%s, line %d: %s", nameOf(f.Source.Name), line, o.text)
+	if src, uri := s.sourceOf(at, a, f.Source.Name); src != nil && s.client.related {
+		o.related = append([]relatedPlace{{uri, s.enc.rangeOf(src, firstLine(src, span)), "it stands here"}}, o.related...)
+	}
+	return o
+}
+
+// usedPath is the path of the file that a statement reads; empty for another
+// statement.
+func usedPath(f *lang.File, st *lang.Statement) string {
+	if k := st.Head.Keyword; k != "use" && k != "of-plant" || st.Bound == nil {
+		return ""
+	}
+	v := st.Bound.Field("file")
+	if v == nil || len(v.Values) == 0 {
+		return ""
+	}
+	return path.Join(path.Dir(f.Source.Name), v.Values[0].Word)
+}
+
+// diagnostic is one entry of the protocol's list.
+type diagnostic struct {
+	at       protocol.Range
+	severity int
+	rule     string
+	link     string // to the explanation of the rule; empty: none
+	text     string
+	tag      int // of the protocol; 0: none
+	related  []relatedPlace
+}
+
+type relatedPlace struct {
+	uri  string
+	at   protocol.Range
+	text string
+}
+
+// tagUnnecessary is the protocol's tag of a text that does nothing. Its other
+// tag, deprecated, has no use: no word or unit of the language is on its way out.
+const tagUnnecessary = 1
+
+func appendDiagnostics(b []byte, list []diagnostic) []byte {
+	b = append(b, '[')
+	for i := range list {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = list[i].append(b)
+	}
+	return append(b, ']')
+}
+
+func (d *diagnostic) append(b []byte) []byte {
+	b = appendRange(append(b, `{"range":`...), d.at)
+	b = strconv.AppendInt(append(b, `,"severity":`...), int64(d.severity), 10)
+	b = appendString(append(b, `,"code":`...), d.rule)
+	if d.link != "" {
+		b = append(appendString(append(b, `,"codeDescription":{"href":`...), d.link), '}')
+	}
+	b = appendString(append(b, `,"source":"tundish","message":`...), d.text)
+	if d.tag != 0 {
+		b = append(strconv.AppendInt(append(b, `,"tags":[`...), int64(d.tag), 10), ']')
+	}
+	for i, r := range d.related {
+		if i == 0 {
+			b = append(b, `,"relatedInformation":[`...)
+		} else {
+			b = append(b, ',')
+		}
+		b = appendString(append(b, `{"location":{"uri":`...), r.uri)
+		b = appendRange(append(b, `,"range":`...), r.at)
+		b = append(appendString(append(b, `},"message":`...), r.text), '}')
+	}
+	if len(d.related) > 0 {
+		b = append(b, ']')
+	}
+	return append(b, '}')
 }
 
 // firstLine keeps a mark from running over a whole block.
@@ -112,25 +244,24 @@ func firstLine(src *lang.Source, s lang.Span) lang.Span {
 
 var severities = map[lang.Severity]int{lang.Error: 1, lang.Warning: 2, lang.Note: 3}
 
-func (s *Server) diagnostic(at *snapshot, d *document, a *analysis, f *check.Finding) object {
-	o := object{
-		"range": s.enc.rangeOf(d.src, firstLine(d.src, f.Span)), "severity": severities[f.Severity], "source": "tundish", "code": f.Rule,
-		"message": diagnosticText(f),
+func (s *Server) diagnostic(at *snapshot, d *document, a *analysis, f *check.Finding) diagnostic {
+	o := diagnostic{
+		at: s.enc.rangeOf(d.src, firstLine(d.src, f.Span)), severity: severities[f.Severity], rule: f.Rule, link: s.rules.link(f.Rule), text: diagnosticText(f),
 	}
-	if f.Rule == "deviation-unused" {
-		o["tags"] = []int{1} // unnecessary
+	switch f.Rule {
+	case "deviation-unused", "deviation-expired", "deviation-from-unknown-rule":
+		o.tag = tagUnnecessary // the statement does nothing
 	}
 	if s.client.related {
-		var rel []object
 		for _, r := range f.Related {
-			if r.File == "" || r.File == d.name {
-				rel = append(rel, object{"location": object{"uri": d.uri, "range": s.enc.rangeOf(d.src, firstLine(d.src, r.Span))}, "message": r.Message})
-			} else if src, uri := s.sourceOf(at, a, r.File); src != nil {
-				rel = append(rel, object{"location": object{"uri": uri, "range": s.enc.rangeOf(src, r.Span)}, "message": r.Message})
+			if r.File == "" && !a.own(f.File) {
+				r.File = f.File.Source.Name
 			}
-		}
-		if rel != nil {
-			o["relatedInformation"] = rel
+			if r.File == "" || r.File == d.name {
+				o.related = append(o.related, relatedPlace{d.uri, s.enc.rangeOf(d.src, firstLine(d.src, r.Span)), r.Message})
+			} else if src, uri := s.sourceOf(at, a, r.File); src != nil {
+				o.related = append(o.related, relatedPlace{uri, s.enc.rangeOf(src, r.Span), r.Message})
+			}
 		}
 	}
 	return o
@@ -154,7 +285,7 @@ func diagnosticText(f *check.Finding) string {
 // sourceOf gives the text of another file that an analysis read, with the URI
 // by which the client knows it.
 func (s *Server) sourceOf(at *snapshot, a *analysis, name string) (*lang.Source, string) {
-	for _, c := range a.rep.Plant.Catalogues {
+	for _, c := range a.reads() {
 		if c.Source.Name == name {
 			if d := at.byPath[name]; d != nil {
 				return c.Source, d.uri
@@ -162,11 +293,22 @@ func (s *Server) sourceOf(at *snapshot, a *analysis, name string) (*lang.Source,
 			return c.Source, uriOf(name)
 		}
 	}
+	if a.uses[name] { // the project file
+		if f, err := at.load(name); err == nil {
+			if d := at.byPath[name]; d != nil {
+				return f.Source, d.uri
+			}
+			return f.Source, uriOf(name)
+		}
+	}
 	return nil, ""
 }
 
 var _ = on("textDocument/diagnostic", func(s *Server, _ context.Context, params json.RawMessage, at *snapshot) (any, error) {
-	p, err := decode[docPosition](params)
+	p, err := decode[struct {
+		docPosition
+		PreviousResultID string `json:"previousResultId"`
+	}](params)
 	if err != nil {
 		return nil, err
 	}
@@ -181,7 +323,12 @@ var _ = on("textDocument/diagnostic", func(s *Server, _ context.Context, params 
 	if first {
 		s.wake() // what was pushed is withdrawn
 	}
-	return object{"kind": "full", "items": s.diagnostics(at, d)}, nil
+	items := appendDiagnostics(nil, s.diagnostics(at, d))
+	sum := sha256.Sum256(items)
+	id := hex.EncodeToString(sum[:12])
+	if id == p.PreviousResultID {
+		return object{"kind": "unchanged", "resultId": id}, nil
+	}
+	b := append([]byte(`{"kind":"full","resultId":"`+id+`","items":`), items...)
+	return json.RawMessage(append(b, '}')), nil
 })
-
-var _ = protocol.Range{}

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
+	"strconv"
 	"sync"
 
 	"go.lsp.dev/jsonrpc2"
@@ -16,6 +17,7 @@ import (
 const (
 	codeCanceled       jsonrpc2.Code = -32800 // by the client
 	codeServerCanceled jsonrpc2.Code = -32802
+	codeFailed         jsonrpc2.Code = -32803 // well asked, but not to be had
 )
 
 // incoming is any message; a missing id and an id of null are told apart.
@@ -212,49 +214,33 @@ type outgoing struct {
 }
 
 // wire is the JSON of an outgoing message: an answer without a result carries
-// an explicit null.
-func (o outgoing) wire() ([]byte, error) {
-	type request struct {
-		Version string          `json:"jsonrpc"`
-		ID      json.RawMessage `json:"id,omitempty"`
-		Method  string          `json:"method"`
-		Params  json.RawMessage `json:"params,omitempty"`
-	}
-	type failure struct {
-		Version string          `json:"jsonrpc"`
-		ID      json.RawMessage `json:"id"`
-		Error   wireFault       `json:"error"`
-	}
-	type answer struct {
-		Version string          `json:"jsonrpc"`
-		ID      json.RawMessage `json:"id"`
-		Result  json.RawMessage `json:"result"`
+// an explicit null. Parameters and results are JSON already and are not looked
+// through again.
+func (o outgoing) wire() []byte {
+	b := make([]byte, 0, 128+len(o.ID)+len(o.Params)+len(o.Result))
+	b = append(b, `{"jsonrpc":"2.0"`...)
+	if len(o.ID) > 0 {
+		b = append(append(b, `,"id":`...), o.ID...)
+	} else if o.Method == "" {
+		b = append(b, `,"id":null`...)
 	}
 	switch {
 	case o.Method != "":
-		return json.Marshal(request{"2.0", o.ID, o.Method, o.Params})
-	case o.Error != nil:
-		id := o.ID
-		if len(id) == 0 {
-			id = json.RawMessage("null")
+		b = appendString(append(b, `,"method":`...), o.Method)
+		if len(o.Params) > 0 {
+			b = append(append(b, `,"params":`...), o.Params...)
 		}
-		return json.Marshal(failure{"2.0", id, wireFault{int64(o.Error.Code), o.Error.Message}})
+	case o.Error != nil:
+		b = strconv.AppendInt(append(b, `,"error":{"code":`...), int64(o.Error.Code), 10)
+		b = append(appendString(append(b, `,"message":`...), o.Error.Message), '}')
+	case len(o.Result) > 0:
+		b = append(append(b, `,"result":`...), o.Result...)
+	default:
+		b = append(b, `,"result":null`...)
 	}
-	return json.Marshal(answer{"2.0", o.ID, o.Result})
+	return append(b, '}')
 }
 
-type wireFault struct {
-	Code    int64  `json:"code"`
-	Message string `json:"message"`
-}
-
-func (f *front) post(o outgoing) {
-	b, err := o.wire()
-	if err != nil {
-		f.trace("fault", []byte(err.Error()))
-		return
-	}
-	f.write(b)
-}
+func (f *front) post(o outgoing) { f.write(o.wire()) }
 
 func (f *front) fail(id json.RawMessage, e *jsonrpc2.Error) { f.post(outgoing{ID: id, Error: e}) }

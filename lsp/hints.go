@@ -6,7 +6,6 @@ import (
 
 	"example.org/tundish/check/report"
 	"example.org/tundish/check/solve"
-	"example.org/tundish/lang"
 )
 
 // hintNames are the values shown beside a statement, with their kind.
@@ -32,10 +31,7 @@ var _ = on("textDocument/inlayHint", func(s *Server, _ context.Context, params j
 
 // hints gives the hints of the lines from to to, at the ends of their lines.
 func (s *Server) hints(d *document, a *analysis, stale bool, from, to int) []object {
-	sys := lang.Metric
-	if a.rep.Plant.US() {
-		sys = lang.US
-	}
+	sys := system(a)
 	labels := map[int]string{}
 	tips := map[int]string{}
 	worst := map[int]map[string]*solve.Quantity{}

@@ -1,9 +1,8 @@
 package lsp
 
 import (
-	"context"
 	"encoding/json"
-	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/tundish/check/plant"
@@ -13,106 +12,108 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = on("textDocument/hover", func(s *Server, _ context.Context, params json.RawMessage, at *snapshot) (any, error) {
-	p, err := decode[docPosition](params)
-	if err != nil {
-		return nil, err
-	}
-	d := at.find(p.TextDocument.URI)
-	if d == nil {
-		return nil, nil
-	}
-	a := d.analyze(at)
-	text, span, ok := hoverText(a, s.enc.offset(d.src, p.Position))
+var _ = on("textDocument/hover", onDocument(func(s *Server, _ *snapshot, d *document, a *analysis, p docPosition, _ json.RawMessage) (any, error) {
+	text := prose{markdown: s.client.hoverMarkdown}
+	span, ok := hoverText(&text, a, s.enc.offset(d.src, p.Position))
 	if !ok {
 		return nil, nil
 	}
 	kind := "plaintext"
-	if s.client.hoverMarkdown {
+	if text.markdown {
 		kind = "markdown"
-	} else {
-		text = strings.NewReplacer("**", "", "`", "").Replace(text)
 	}
-	return object{"contents": object{"kind": kind, "value": text}, "range": s.enc.rangeOf(d.src, span)}, nil
-})
+	return object{"contents": object{"kind": kind, "value": text.String()}, "range": s.enc.rangeOf(d.src, span)}, nil
+}))
 
 // hoverText says what stands under the cursor: a rule's explanation, a
 // quantity's conversions, a part's computed values, a word's meaning.
-func hoverText(a *analysis, offset int) (text string, span lang.Span, ok bool) {
-	src := a.src
-	tok, ok := lang.TokenAt(lang.Tokens(src.Text), offset)
+func hoverText(out *prose, a *analysis, offset int) (span lang.Span, ok bool) {
+	tok, ok := lang.TokenAt(lang.Tokens(a.src.Text), offset)
 	if !ok || tok.Kind == lang.CommentToken {
-		return "", span, false
+		return span, false
 	}
-	word := tok.Text(src.Text)
+	word := tok.Text(a.src.Text)
 	st := lang.StatementAt(a.rep.Plant.File, offset)
 	if st == nil {
-		return "", span, false
+		return span, false
 	}
 	switch tok.Kind {
 	case lang.WordToken:
-		if r := rules.Find(word); r != nil && st.Head.Keyword == "deviation" {
-			return fmt.Sprintf("**%s** (%s)\n\n%s\n\n%s\n\nMend: %s\n\nSource: %s", r.ID, r.Severity, r.Summary, r.Why, r.Mend, report.SourceText(r.Source())), tok.Span, true
+		if st.Head.Keyword == "deviation" && ruleText(out, word) {
+			return tok.Span, true
 		}
-		return wordText(a, st, word, tok.Span)
+		return tok.Span, wordText(out, a, st, word, tok.Span)
 	case lang.NumberToken, lang.UnitToken, lang.PairToken:
-		if t, s, ok := quantityText(st, offset); ok {
-			return t, s, true
-		}
+		return quantityText(out, st, offset)
 	case lang.NameToken, lang.SizeToken:
 		if part := partAt(a, offset); part != nil {
-			if t := partText(a, part); t != "" {
-				return t, tok.Span, true
-			}
+			partText(out, a, part)
+			return tok.Span, true
 		}
 	}
-	return "", span, false
+	return span, false
 }
 
-func wordText(a *analysis, st *lang.Statement, word string, span lang.Span) (string, lang.Span, bool) {
+func ruleText(out *prose, id string) bool {
+	r := rules.Find(id)
+	if r == nil {
+		return false
+	}
+	out.strong(r.ID)
+	out.text(" (", r.Severity.String(), ")")
+	for _, part := range []struct{ head, text string }{{"", r.Summary}, {"", r.Why}, {"Mend: ", r.Mend}, {"It does not cover: ", r.Limits}, {"Source: ", report.SourceText(r.Source())}} {
+		if part.text != "" {
+			out.paragraph()
+			out.text(part.head, part.text)
+		}
+	}
+	return true
+}
+
+// wordText tells what a word of the language means at its place; of a keyword
+// also what was computed for its statement.
+func wordText(out *prose, a *analysis, st *lang.Statement, word string, span lang.Span) bool {
 	if st.Bound == nil {
-		return "", span, false
+		return false
 	}
 	row := st.Bound.Row
 	if span == st.Abs(st.Head.KeySpan) {
-		text := "**" + row.Keyword + "**: " + row.Help + "\n\nExample: `" + strings.Split(row.Example, "\n")[0] + "`"
+		out.strong(row.Keyword)
+		out.text(": ", row.Help)
+		out.paragraph()
+		out.text("Example: ")
+		out.code(strings.Split(row.Example, "\n")[0])
 		if part := partAt(a, span.Start); part != nil {
-			if v := valuesText(a, part, ""); v != "" {
-				text += "\n\n" + v
-			}
+			valuesText(out, a, part)
 		}
-		return text, span, true
+		return true
 	}
 	for i := range row.Slots {
 		sl := &row.Slots[i]
-		if sl.Label != word && sl.Suffix != word && !(sl.Type == lang.FlagType && sl.Name == word) && !contains(sl.Choices, word) {
+		if sl.Label != word && sl.Suffix != word && !(sl.Type == lang.FlagType && sl.Name == word) && !slices.Contains(sl.Choices, word) {
 			continue
 		}
-		text := "**" + word + "**: " + sl.Help
+		out.strong(word)
+		out.text(": ", sl.Help)
 		if sl.Type == lang.QuantityType {
-			text += ", a " + sl.Dim.String()
+			out.text(", a ", sl.Dim.String())
 		}
 		if len(sl.Choices) > 0 {
-			text += "\n\nOne of " + strings.Join(sl.Choices, ", ")
+			out.paragraph()
+			out.text("One of ", strings.Join(sl.Choices, ", "))
 		}
-		return text, span, true
-	}
-	return "", span, false
-}
-
-func contains(list []string, word string) bool {
-	for _, c := range list {
-		if c == word {
-			return true
-		}
+		return true
 	}
 	return false
 }
 
+// maxConversions bounds how many other units a quantity is told in.
+const maxConversions = 6
+
 // quantityText converts a quantity to the other units of its dimension.
-func quantityText(st *lang.Statement, offset int) (string, lang.Span, bool) {
+func quantityText(out *prose, st *lang.Statement, offset int) (lang.Span, bool) {
 	if st.Bound == nil {
-		return "", lang.Span{}, false
+		return lang.Span{}, false
 	}
 	for i := range st.Bound.Fields {
 		f := &st.Bound.Fields[i]
@@ -125,68 +126,63 @@ func quantityText(st *lang.Statement, offset int) (string, lang.Span, bool) {
 			if !ok {
 				continue
 			}
-			var b strings.Builder
-			fmt.Fprintf(&b, "**%s**: %s", strings.ReplaceAll(f.Slot.Name, "-", " "), f.Slot.Help)
+			out.strong(strings.ReplaceAll(f.Slot.Name, "-", " "))
+			out.text(": ", f.Slot.Help)
+			var list []string
 			if e.Form == lang.Single || u.Inches() {
-				n := 0
 				for _, other := range lang.UnitsOf(u.Dim, lang.Metric) {
-					if other == u || n == 6 {
-						continue
+					if other != u && len(list) < maxConversions {
+						list = append(list, "= "+lang.In(lang.ToSI(e.Value(), u), other.Symbol))
 					}
-					if n == 0 {
-						b.WriteString("\n\n")
-					} else {
-						b.WriteString(", ")
-					}
-					b.WriteString("= " + lang.In(lang.ToSI(e.Value(), u), other.Symbol))
-					n++
 				}
 			}
-			return b.String(), st.Abs(e.Span), true
+			if list != nil {
+				out.paragraph()
+				out.text(strings.Join(list, ", "))
+			}
+			return st.Abs(e.Span), true
 		}
 	}
-	return "", lang.Span{}, false
+	return lang.Span{}, false
 }
 
 // partText tells what a part is and its computed values.
-func partText(a *analysis, part *plant.Part) string {
-	head := "**" + part.Label() + "**: a " + part.Kind
+func partText(out *prose, a *analysis, part *plant.Part) {
+	out.strong(part.Label())
+	out.text(": a ", part.Kind)
 	if part.Row != nil {
-		head += ". " + part.Row.Help
+		out.text(". ", part.Row.Help)
 	}
 	if part.Type != nil {
-		head += "\n\nType " + part.Type.Name
+		out.paragraph()
+		out.text("Type ", part.Type.Name)
 	}
-	if v := valuesText(a, part, ""); v != "" {
-		head += "\n\n" + v
-	}
-	return head
+	valuesText(out, a, part)
 }
 
-// valuesText lists the computed values of a part with formula and numbers.
-func valuesText(a *analysis, part *plant.Part, _ string) string {
-	sys := lang.Metric
-	if a.rep.Plant.US() {
-		sys = lang.US
-	}
-	var b strings.Builder
+// valuesText lists the computed values of a part with formula, numbers put in
+// and source.
+func valuesText(out *prose, a *analysis, part *plant.Part) {
+	sys := system(a)
 	a.rep.Results.Of(part, func(q *solve.Quantity) {
-		if b.Len() > 0 {
-			b.WriteString("\n\n")
-		}
+		out.paragraph()
 		name := strings.TrimPrefix(q.Path(), part.Address+".")
 		if !q.Known() {
-			fmt.Fprintf(&b, "`%s` not evaluated, needs %s", name, q.Missing)
+			out.code(name)
+			out.text(" not evaluated, needs ", q.Missing)
 			return
 		}
-		fmt.Fprintf(&b, "`%s` = %s", name, report.Show(q, sys))
-		if q.Formula != nil {
-			fmt.Fprintf(&b, "\n%s", q.Formula.Text)
-			if len(q.Inputs) > 0 {
-				fmt.Fprintf(&b, "\nwith %s", report.InputsText(q, sys))
-			}
-			fmt.Fprintf(&b, "\n(%s)", report.SourceText(q.Formula.Source))
+		out.code(name + " = " + report.Show(q, sys))
+		if q.Formula == nil {
+			return
 		}
+		out.line()
+		out.code(q.Formula.Text)
+		if len(q.Inputs) > 0 {
+			out.line()
+			out.text("with ", report.InputsText(q, sys))
+		}
+		out.line()
+		out.text("(", report.SourceText(q.Formula.Source), ")")
 	})
-	return b.String()
 }

@@ -30,6 +30,8 @@ type clientCaps struct {
 	hierarchySymbols  bool
 	prepareRename     bool
 	showDocument      bool
+	labelOffsets      bool
+	configChanges     bool // changes of the configuration must be registered for
 	applyEdit         bool
 }
 
@@ -80,6 +82,8 @@ func readCaps(c any) clientCaps {
 		hierarchySymbols:  yes(tree(td, "documentSymbol", "hierarchicalDocumentSymbolSupport")),
 		prepareRename:     yes(tree(td, "rename", "prepareSupport")),
 		showDocument:      yes(tree(c, "window", "showDocument", "support")),
+		labelOffsets:      yes(tree(td, "signatureHelp", "signatureInformation", "parameterInformation", "labelOffsetSupport")),
+		configChanges:     yes(tree(ws, "didChangeConfiguration", "dynamicRegistration")),
 		applyEdit:         yes(tree(ws, "applyEdit")),
 	}
 }
@@ -104,9 +108,22 @@ var _ = on("initialize", func(s *Server, _ context.Context, params json.RawMessa
 		s.disk.open(pathOf(u))
 	}
 	s.config.read(p["initializationOptions"])
+	if s.client.codeDescription {
+		s.rules.find(s.opts.Version)
+	}
+	if trace, ok := p["trace"].(string); ok {
+		s.setTrace(trace)
+	}
 	s.state = running
 	return object{"capabilities": s.capabilities(name), "serverInfo": object{"name": "tundish", "version": s.opts.Version}}, nil
 })
+
+// plantFiles are the files and folders of whose creation, new names and deletion
+// the server wants to hear.
+var plantFiles = object{"filters": []object{
+	{"scheme": "file", "pattern": object{"glob": "**/*.plant", "matches": "file"}},
+	{"scheme": "file", "pattern": object{"glob": "**/*", "matches": "folder"}},
+}}
 
 func (s *Server) capabilities(encodingName string) object {
 	yes := true
@@ -126,7 +143,7 @@ func (s *Server) capabilities(encodingName string) object {
 		"documentFormattingProvider": yes, "documentRangeFormattingProvider": yes,
 		"documentOnTypeFormattingProvider": object{"firstTriggerCharacter": "}", "moreTriggerCharacter": []string{"\n"}},
 		"renameProvider":                   rename,
-		"completionProvider":               object{"triggerCharacters": []string{" ", "."}},
+		"completionProvider":               object{"triggerCharacters": []string{" ", "."}, "resolveProvider": yes},
 		"signatureHelpProvider":            object{"triggerCharacters": []string{" "}},
 		"codeActionProvider":               actions,
 		"codeLensProvider":                 object{},
@@ -140,16 +157,26 @@ func (s *Server) capabilities(encodingName string) object {
 			"full":   object{"delta": yes}, "range": yes,
 		},
 		"diagnosticProvider": object{"identifier": "tundish", "interFileDependencies": yes, "workspaceDiagnostics": false},
-		"workspace":          object{"workspaceFolders": object{"supported": yes, "changeNotifications": yes}},
+		"workspace": object{
+			"workspaceFolders": object{"supported": yes, "changeNotifications": yes},
+			"fileOperations":   object{"didCreate": plantFiles, "didRename": plantFiles, "didDelete": plantFiles, "willRename": plantFiles},
+		},
 	}
 }
 
 func (s *Server) initialized() {
+	var list []object
 	if s.client.watchFiles {
-		s.call("client/registerCapability", object{"registrations": []object{{
+		list = append(list, object{
 			"id": "watch-plants", "method": "workspace/didChangeWatchedFiles",
 			"registerOptions": object{"watchers": []object{{"globPattern": "**/*.plant"}}},
-		}}}, nil)
+		})
+	}
+	if s.client.configChanges {
+		list = append(list, object{"id": "settings", "method": "workspace/didChangeConfiguration", "registerOptions": object{"section": "tundish"}})
+	}
+	if list != nil {
+		s.call("client/registerCapability", object{"registrations": list}, nil)
 	}
 	s.askConfiguration()
 }

@@ -99,10 +99,10 @@ func partAt(a *analysis, offset int) *plant.Part {
 	if m, ok := mentionAt(mentions(p.File), offset); ok {
 		name := m.name
 		for name != "" {
-			if part := p.Find(name); part != nil {
+			if part := a.part(name); part != nil {
 				return part
 			}
-			if t := p.Types[name]; t != nil {
+			if t := a.typeNamed(name); t != nil {
 				return t
 			}
 			i := strings.LastIndexByte(name, '.')

@@ -3,11 +3,12 @@ package lsp
 import (
 	"context"
 	"encoding/json"
-	"path"
+	"slices"
 	"strings"
 
 	"go.lsp.dev/jsonrpc2"
 
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -23,28 +24,36 @@ func (s *Server) location(p place) object {
 	return object{"uri": p.uri, "range": s.enc.rangeOf(p.src, p.span)}
 }
 
-// files lists the document and the catalogues it uses, each with the URI by
-// which the client knows it.
-func (s *Server) files(at *snapshot, d *document, a *analysis) []place {
-	out := []place{{uri: d.uri, src: a.src}}
-	for _, c := range a.rep.Plant.Catalogues {
-		if _, uri := s.sourceOf(at, a, c.Source.Name); uri != "" {
-			out = append(out, place{uri: uri, src: c.Source})
+// reads lists the other files of an analysis: catalogues, and of a record its
+// plant with the catalogues of that.
+func (a *analysis) reads() []*lang.File {
+	p := a.rep.Plant
+	if p.Of == nil {
+		return p.Catalogues
+	}
+	out := append(slices.Clone(p.Catalogues), p.Of.File)
+	for _, c := range p.Of.Catalogues {
+		if !slices.ContainsFunc(out, func(f *lang.File) bool { return f.Source.Name == c.Source.Name }) {
+			out = append(out, c)
 		}
 	}
 	return out
 }
 
-func fileOf(a *analysis, src *lang.Source) *lang.File {
-	if a.rep.Plant.File.Source == src {
-		return a.rep.Plant.File
+// part finds a part by its name, of a record also in its plant.
+func (a *analysis) part(name string) *plant.Part {
+	if p := a.rep.Plant.Find(name); p != nil || a.rep.Plant.Of == nil {
+		return p
 	}
-	for _, c := range a.rep.Plant.Catalogues {
-		if c.Source == src {
-			return c
-		}
+	return a.rep.Plant.Of.Find(name)
+}
+
+// typeNamed finds a type of the catalogues, of a record also those of its plant.
+func (a *analysis) typeNamed(name string) *plant.Part {
+	if t := a.rep.Plant.Types[name]; t != nil || a.rep.Plant.Of == nil {
+		return t
 	}
-	return nil
+	return a.rep.Plant.Of.Types[name]
 }
 
 // nameAt finds the name under a position: the whole name that is defined
@@ -58,13 +67,23 @@ func (s *Server) nameAt(d *document, a *analysis, p docPosition) (name string, s
 	return name, lang.Span{Start: m.span.Start, End: m.span.Start + len(name)}, true
 }
 
-// occurrences finds a name in the document, its catalogues, and every file of
-// the workspace that uses one of them.
-func (s *Server) occurrences(ctx context.Context, at *snapshot, d *document, a *analysis, name string, token json.RawMessage) []place {
-	var out []place
+// occurrences finds a name where it means the same: in the file that defines it,
+// in the document and the files that it reads, and, when wide, in every file of
+// the workspace that reads the defining one. A file that defines the name itself
+// means something else by it. whole is false when not every file could be looked at.
+func (s *Server) occurrences(ctx context.Context, at *snapshot, d *document, a *analysis, name string, wide bool, token json.RawMessage) (out []place, whole bool) {
+	own := a.rep.Plant.File
+	files := append([]*lang.File{own}, a.reads()...)
+	home := own
+	for _, f := range files {
+		if defines(f, name) {
+			home = f
+			break
+		}
+	}
 	seen := map[string]bool{}
 	scan := func(uri string, f *lang.File) {
-		if seen[uri] || f == nil {
+		if seen[uri] || f != home && defines(f, name) {
 			return
 		}
 		seen[uri] = true
@@ -74,30 +93,54 @@ func (s *Server) occurrences(ctx context.Context, at *snapshot, d *document, a *
 			}
 		}
 	}
-	for _, p := range s.files(at, d, a) {
-		scan(p.uri, fileOf(a, p.src))
-	}
-	if a.rep.Plant.Types[name] != nil || a.rep.Plant.Kind == "catalogue" {
-		shared := map[string]bool{d.path: true}
-		for _, c := range a.rep.Plant.Catalogues {
-			shared[c.Source.Name] = true
+	for _, f := range files {
+		if f == own {
+			scan(d.uri, f)
+		} else if _, uri := s.sourceOf(at, a, f.Source.Name); uri != "" {
+			scan(uri, f)
 		}
-		for _, w := range s.workspaceFiles(ctx, at, "Looking for "+name, token) {
-			if usesAny(w.file, shared) {
-				scan(w.uri, w.file)
+	}
+	if !wide {
+		return out, true
+	}
+	all, whole := s.workspaceFiles(ctx, at, "Looking for "+name, token)
+	for _, w := range usersOf(all, home.Source.Name) {
+		scan(w.uri, w.file)
+	}
+	return out, whole
+}
+
+// defines tells a file that gives a name its meaning.
+func defines(f *lang.File, name string) bool {
+	for _, m := range mentions(f) {
+		if m.definition && m.name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// usersOf lists the files that read one, directly or through others.
+func usersOf(all []workspaceFile, name string) []workspaceFile {
+	var out []workspaceFile
+	paths := map[string]bool{name: true}
+	for grown := true; grown; {
+		grown = false
+		for _, w := range all {
+			if !paths[w.file.Source.Name] && usesAny(w.file, paths) {
+				paths[w.file.Source.Name] = true
+				out = append(out, w)
+				grown = true
 			}
 		}
 	}
 	return out
 }
 
-// usesAny tells a file that names one of these paths in a use statement.
+// usesAny tells a file that reads one of these paths.
 func usesAny(f *lang.File, paths map[string]bool) bool {
 	for _, st := range f.Statements {
-		if st.Head.Keyword != "use" || st.Bound == nil {
-			continue
-		}
-		if v := st.Bound.Field("file"); v != nil && len(v.Values) > 0 && paths[path.Join(path.Dir(f.Source.Name), v.Values[0].Word)] {
+		if p := usedPath(f, st); p != "" && paths[p] {
 			return true
 		}
 	}
@@ -130,14 +173,21 @@ var _ = on("textDocument/definition", onDocumentWith(func(ctx context.Context, s
 	if !ok {
 		return nil, nil
 	}
-	for _, o := range s.occurrences(ctx, at, d, a, name, p.WorkDoneToken) {
+	found, _ := s.occurrences(ctx, at, d, a, name, false, nil)
+	for _, o := range found {
 		if o.def {
 			return s.location(o), nil
 		}
 	}
 	// A member of a span has no word of its own: its group defines it.
-	if part := a.rep.Plant.Find(name); part != nil && part.Bound != nil && part.Bound.Name != nil {
-		return s.location(place{d.uri, a.src, part.Stmt.Abs(part.Bound.Name.Span), true}), nil
+	if part := a.part(name); part != nil && part.Bound != nil && part.Bound.Name != nil {
+		src, uri := a.src, d.uri
+		if !a.own(part.File) {
+			src, uri = s.sourceOf(at, a, part.File.Source.Name)
+		}
+		if src != nil {
+			return s.location(place{uri, src, part.Stmt.Abs(part.Bound.Name.Span), true}), nil
+		}
 	}
 	return nil, nil
 }))
@@ -156,7 +206,8 @@ var _ = on("textDocument/references", onDocumentWith(func(ctx context.Context, s
 	if !ok {
 		return out, nil
 	}
-	for _, o := range s.occurrences(ctx, at, d, a, name, p.WorkDoneToken) {
+	found, _ := s.occurrences(ctx, at, d, a, name, true, p.WorkDoneToken)
+	for _, o := range found {
 		if !o.def || q.Context.IncludeDeclaration {
 			out = append(out, s.location(o))
 		}
@@ -187,8 +238,8 @@ var _ = on("textDocument/prepareRename", onDocument(func(s *Server, _ *snapshot,
 	if !ok {
 		return nil, nil
 	}
-	if part := a.rep.Plant.Find(name); part != nil && part.Of > 1 && part.Bound.Name != nil && part.Bound.Name.Kind == lang.SpanExpr && part.Owner.Of <= 1 {
-		return nil, jsonrpc2.NewError(jsonrpc2.InvalidParams, name+" is a member of "+part.Bound.Name.Text+".."+part.Bound.Name.Last()+" and has no name of its own to change")
+	if err := ofSpan(a, name); err != nil {
+		return nil, err
 	}
 	return object{"range": s.enc.rangeOf(d.src, span), "placeholder": name}, nil
 }))
@@ -204,18 +255,35 @@ var _ = on("textDocument/rename", onDocumentWith(func(ctx context.Context, s *Se
 	if !ok {
 		return nil, jsonrpc2.NewError(jsonrpc2.InvalidParams, "there is no name to change here")
 	}
+	if err := ofSpan(a, name); err != nil {
+		return nil, err
+	}
 	if !validName(q.NewName) {
 		return nil, jsonrpc2.NewError(jsonrpc2.InvalidParams, "a name starts with a capital letter and has letters, digits and hyphens; DN50 and M16 read as sizes")
 	}
-	if a.rep.Plant.Find(q.NewName) != nil || a.rep.Plant.Types[q.NewName] != nil {
+	if a.part(q.NewName) != nil || a.typeNamed(q.NewName) != nil {
 		return nil, jsonrpc2.NewError(jsonrpc2.InvalidParams, q.NewName+" is taken already")
 	}
 	edits := map[string][]object{}
-	for _, o := range s.occurrences(ctx, at, d, a, name, p.WorkDoneToken) {
+	found, whole := s.occurrences(ctx, at, d, a, name, true, p.WorkDoneToken)
+	if !whole {
+		return nil, jsonrpc2.NewError(codeFailed, "not every file of the workspace was looked at, so the name was changed nowhere")
+	}
+	for _, o := range found {
 		edits[o.uri] = append(edits[o.uri], object{"range": s.enc.rangeOf(o.src, o.span), "newText": q.NewName})
 	}
 	return s.workspaceEdit(at, edits), nil
 }))
+
+// ofSpan refuses the name of a member of a span, as U3 of U1..U8: no word of the
+// text is its own.
+func ofSpan(a *analysis, name string) error {
+	part := a.part(name)
+	if part == nil || part.Of <= 1 || part.Bound == nil || part.Bound.Name == nil || part.Bound.Name.Kind != lang.SpanExpr || part.Owner != nil && part.Owner.Of > 1 {
+		return nil
+	}
+	return jsonrpc2.NewError(jsonrpc2.InvalidParams, name+" is a member of "+part.Bound.Name.Text+".."+part.Bound.Name.Last()+" and has no name of its own to change")
+}
 
 func validName(name string) bool {
 	toks := lang.Tokens(name)

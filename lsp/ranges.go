@@ -18,8 +18,27 @@ var _ = on("textDocument/foldingRange", onDocument(func(s *Server, _ *snapshot, 
 		}
 		return true
 	})
-	return out, nil
+	return append(out, commentFolds(d.src)...), nil
 }))
+
+// commentFolds are the runs of two and more lines that hold nothing but a comment.
+func commentFolds(src *lang.Source) []object {
+	var out []object
+	from := -1
+	for line := 0; line <= src.Lines(); line++ {
+		if line < src.Lines() && strings.HasPrefix(strings.TrimLeft(lineText(src, line), " \t"), "#") {
+			if from < 0 {
+				from = line
+			}
+			continue
+		}
+		if from >= 0 && line-from > 1 {
+			out = append(out, object{"startLine": from, "endLine": line - 1, "kind": "comment"})
+		}
+		from = -1
+	}
+	return out
+}
 
 var _ = on("textDocument/selectionRange", onDocument(func(s *Server, _ *snapshot, d *document, a *analysis, _ docPosition, raw json.RawMessage) (any, error) {
 	q, err := decode[struct {
@@ -70,20 +89,13 @@ var _ = on("textDocument/selectionRange", onDocument(func(s *Server, _ *snapshot
 var _ = on("textDocument/documentLink", onDocument(func(s *Server, at *snapshot, d *document, a *analysis, _ docPosition, _ json.RawMessage) (any, error) {
 	out := []object{}
 	for _, st := range a.rep.Plant.File.Statements {
-		if st.Bound == nil || st.Head.Keyword != "use" && st.Head.Keyword != "of-plant" {
+		name := usedPath(a.rep.Plant.File, st)
+		if name == "" || d.path == "" {
 			continue
 		}
-		f := st.Bound.Field("file")
-		if f == nil || len(f.Values) == 0 || d.path == "" {
-			continue
-		}
-		for _, c := range a.rep.Plant.Catalogues {
-			if strings.HasSuffix(c.Source.Name, strings.TrimPrefix(f.Values[0].Word, "./")) {
-				_, uri := s.sourceOf(at, a, c.Source.Name)
-				e := f.Values[0].Expr.Span
-				out = append(out, object{"range": s.enc.rangeOf(d.src, st.Abs(lang.Span{Start: e.Start + 1, End: e.End - 1})), "target": uri})
-				break
-			}
+		if src, uri := s.sourceOf(at, a, name); src != nil {
+			e := st.Bound.Field("file").Values[0].Expr.Span
+			out = append(out, object{"range": s.enc.rangeOf(d.src, st.Abs(lang.Span{Start: e.Start + 1, End: e.End - 1})), "target": uri})
 		}
 	}
 	return out, nil

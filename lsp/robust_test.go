@@ -25,6 +25,7 @@ func TestInitializePayloads(t *testing.T) {
 	if err != nil || len(files) < 8 {
 		t.Fatalf("%d payloads, %v", len(files), err)
 	}
+	pageOfRules(t)
 	for _, f := range files {
 		t.Run(filepath.Base(f), func(t *testing.T) {
 			b, err := os.ReadFile(f)
@@ -288,26 +289,71 @@ func TestSessionAgainstModel(t *testing.T) {
 	if err != nil {
 		t.Skip("node is not installed")
 	}
+	pageOfRules(t)
 	c := newClient(t)
-	c.initialize()
+	c.answers["window/showDocument"] = `{"success":true}`
+	c.answers["workspace/applyEdit"] = `{"applied":true}`
+	payload, err := os.ReadFile("../testdata/lsp/initialize/strict.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var init map[string]any
+	if err := json.Unmarshal(payload, &init); err != nil {
+		t.Fatal(err)
+	}
+	if p, ok := init["params"].(map[string]any); ok {
+		init = p
+	}
 	uri, text := example(t, "l-shaped-faulty.plant")
+	init["rootUri"], init["workspaceFolders"], init["trace"] = nil, []object{{"uri": uriOf(filepath.Dir(pathOf(uri))), "name": "examples"}}, "verbose"
+	c.result("initialize", init)
+	c.notify("initialized", object{})
 	c.open(uri, text, 1)
-	c.diagnostics(uri, 1)
+	if d := c.diagnostics(uri, 1)[0].(map[string]any); d["codeDescription"] == nil {
+		t.Error("the session has no links to the rules")
+	}
 	doc := object{"uri": uri}
 	whole := object{"start": object{"line": 0, "character": 0}, "end": object{"line": 170, "character": 0}}
 	at := position(text, "G1         steel", 0)
 	base := object{"textDocument": doc, "position": at, "range": whole, "options": object{"tabSize": 2, "insertSpaces": true}, "context": object{"diagnostics": []object{}, "includeDeclaration": true, "triggerKind": 1}, "positions": []object{at}}
-	for _, m := range []string{"hover", "completion", "signatureHelp", "definition", "references", "documentHighlight", "documentSymbol", "codeAction", "codeLens", "documentLink", "formatting", "rangeFormatting", "prepareRename", "foldingRange", "selectionRange", "semanticTokens/full", "semanticTokens/range", "inlayHint", "prepareCallHierarchy", "diagnostic"} {
+	for _, m := range []string{"hover", "completion", "signatureHelp", "definition", "references", "documentHighlight", "documentSymbol", "codeAction", "codeLens", "documentLink", "formatting", "rangeFormatting", "prepareRename", "foldingRange", "selectionRange", "semanticTokens/full", "semanticTokens/range", "inlayHint", "prepareCallHierarchy", "linkedEditingRange", "diagnostic"} {
 		c.result("textDocument/"+m, base)
 	}
 	base["newName"] = "G7"
 	c.result("textDocument/rename", base)
 	base["ch"] = "}"
 	c.result("textDocument/onTypeFormatting", base)
-	c.result("workspace/symbol", object{"query": "u"})
+	c.result("workspace/symbol", object{"query": "u", "workDoneToken": "w"})
 	item := c.result("textDocument/prepareCallHierarchy", base).([]any)[0]
 	c.result("callHierarchy/incomingCalls", object{"item": item})
 	c.result("callHierarchy/outgoingCalls", object{"item": item})
+	base["position"] = position(text, "DN50 16 m", 2)
+	sizes := c.result("textDocument/completion", base).(map[string]any)["items"].([]any)
+	c.result("completionItem/resolve", sizes[len(sizes)-1])
+	base["position"] = object{"line": at["line"], "character": 2}
+	c.result("textDocument/completion", base)
+	base["context"] = object{"diagnostics": []object{}, "only": []string{"source.fixAll"}}
+	c.result("textDocument/codeAction", base)
+	base["context"] = object{"diagnostics": []object{}, "only": []string{"refactor"}}
+	c.result("textDocument/codeAction", base)
+	full := c.result("textDocument/semanticTokens/full", base).(map[string]any)
+	change := object{"textDocument": object{"uri": uri, "version": 2}, "contentChanges": []object{{"range": object{"start": at, "end": at}, "text": "("}}}
+	c.notify("textDocument/didChange", change)
+	base["previousResultId"] = full["resultId"]
+	c.result("textDocument/semanticTokens/full/delta", base)
+	c.result("textDocument/inlayHint", base)
+	c.result("textDocument/codeLens", base)
+	c.result("textDocument/diagnostic", base)
+	c.result("workspace/executeCommand", object{"command": commandSheet, "arguments": []string{uri}})
+	c.note("window/showDocument")
+	c.result("workspace/executeCommand", object{"command": commandEdit, "arguments": []object{{"changes": object{}}}})
+	c.note("workspace/applyEdit")
+	catalogue, catalogueText := example(t, "catalogue.plant")
+	c.result("workspace/willRenameFiles", object{"files": []object{{"oldUri": catalogue, "newUri": catalogue + "2.plant"}}})
+	c.open(catalogue, catalogueText+"\n", 1)
+	c.diagnostics(catalogue, 1)
+	c.notify("workspace/didChangeConfiguration", object{"settings": object{"tundish": object{"hints": false}}})
+	c.notify("textDocument/didClose", object{"textDocument": object{"uri": catalogue}})
 	c.request("no/such", object{})
 	c.result("shutdown", nil)
 	log := filepath.Join(t.TempDir(), "session.jsonl")

@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"sync"
 	"sync/atomic"
+	"time"
 
 	"go.lsp.dev/jsonrpc2"
 
@@ -41,11 +42,16 @@ type Server struct {
 	state   sessionState
 	nextID  atomic.Int64
 	waiting sync.Map // id -> func(result, error)
-	publish chan struct{}
-	sent    map[string]sentDiagnostics // by URI, of the publisher alone
-	tokens  tokenMemory
-	live    *live
-	exited  bool
+	// searches are those that the client may stop, by the token of their progress.
+	searches sync.Map
+	publish  chan struct{}
+	sent     map[string]sentDiagnostics // by URI, of the publisher alone
+	tokens   tokenMemory
+	tracing  atomic.Int32 // how much the client wants to hear: traceOff and so on
+	live     *live
+	rules    rulePage
+	aside    sync.WaitGroup // work beside the session
+	exited   bool
 }
 
 type sessionState uint8
@@ -85,6 +91,7 @@ func Run(ctx context.Context, in io.Reader, out io.Writer, opts Options) int {
 	cancel()
 	wg.Wait()
 	s.live.close()
+	s.rules.stop()
 	s.front.close()
 	s.disk.release()
 	if s.state == stopping {
@@ -116,6 +123,7 @@ func (s *Server) handle(ctx context.Context, method string, params json.RawMessa
 	if f == nil {
 		return nil, jsonrpc2.NewError(jsonrpc2.MethodNotFound, "the server has no "+method)
 	}
+	defer s.traceRequest(method, params, time.Now())
 	v, err := f(s, ctx, params, at)
 	if wrong := (*json.UnmarshalTypeError)(nil); errors.As(err, &wrong) {
 		err = jsonrpc2.NewError(jsonrpc2.InvalidParams, err.Error())
@@ -136,6 +144,12 @@ func (s *Server) notify(method string, params json.RawMessage) {
 	switch method {
 	case "initialized":
 		s.initialized()
+	case "$/setTrace":
+		if p, err := decode[struct {
+			Value string `json:"value"`
+		}](params); err == nil {
+			s.setTrace(p.Value)
+		}
 	case "textDocument/didOpen":
 		s.didOpen(params)
 	case "textDocument/didChange":
@@ -144,6 +158,8 @@ func (s *Server) notify(method string, params json.RawMessage) {
 		s.didSave(params)
 	case "textDocument/didClose":
 		s.didClose(params)
+	case "window/workDoneProgress/cancel":
+		s.cancelProgress(params)
 	case "workspace/didChangeWatchedFiles", "workspace/didRenameFiles", "workspace/didDeleteFiles", "workspace/didCreateFiles":
 		s.filesChanged()
 	case "workspace/didChangeWorkspaceFolders":
@@ -308,9 +324,12 @@ func (s *Server) foldersChanged(params json.RawMessage) {
 // the answer comes and must not block.
 func (s *Server) call(method string, params any, then func(result json.RawMessage, err *jsonrpc2.Error)) {
 	id := s.nextID.Add(1)
-	raw, err := encode(params)
-	if err != nil {
-		return
+	var raw json.RawMessage
+	if params != nil {
+		var err error
+		if raw, err = encode(params); err != nil {
+			return
+		}
 	}
 	key := strconv.FormatInt(id, 10)
 	if then == nil {

@@ -81,7 +81,8 @@ var _ = on("workspace/symbol", func(s *Server, ctx context.Context, params json.
 	}
 	want := strings.ToLower(q.Query)
 	out := []object{}
-	for _, w := range s.workspaceFiles(ctx, at, "Looking for parts", q.WorkDoneToken) {
+	files, _ := s.workspaceFiles(ctx, at, "Looking for parts", q.WorkDoneToken)
+	for _, w := range files {
 		src := w.file.Source
 		for _, m := range mentions(w.file) {
 			if len(out) < maxSymbols && m.definition && strings.Contains(strings.ToLower(m.name), want) {

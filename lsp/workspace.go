@@ -7,7 +7,11 @@ import (
 	"path"
 	"path/filepath"
 	"sort"
+	"strconv"
 	"strings"
+	"time"
+
+	"go.lsp.dev/jsonrpc2"
 
 	"example.org/tundish/lang"
 )
@@ -24,9 +28,9 @@ type workspaceFile struct {
 
 // workspaceFiles lists the open documents and the specifications in the folders
 // that the client opened, in order of path. It tells the progress when the
-// client asked for that, and stops when the request is canceled.
-func (s *Server) workspaceFiles(ctx context.Context, at *snapshot, title string, token json.RawMessage) []workspaceFile {
-	var out []workspaceFile
+// client asked for that, and stops when the request or the search is canceled;
+// whole is false then, and when there are too many.
+func (s *Server) workspaceFiles(ctx context.Context, at *snapshot, title string, token json.RawMessage) (out []workspaceFile, whole bool) {
 	uris := make([]string, 0, len(at.docs))
 	for uri := range at.docs {
 		uris = append(uris, uri)
@@ -36,7 +40,9 @@ func (s *Server) workspaceFiles(ctx context.Context, at *snapshot, title string,
 		out = append(out, workspaceFile{uri, at.docs[uri].analyze(at).rep.Plant.File})
 	}
 	paths := s.disk.list(ctx)
-	bar := s.progress(title, token, len(paths))
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	bar := s.progress(title, token, len(paths), stop)
 	defer bar.end()
 	for i, p := range paths {
 		if ctx.Err() != nil {
@@ -50,7 +56,7 @@ func (s *Server) workspaceFiles(ctx context.Context, at *snapshot, title string,
 			out = append(out, workspaceFile{uriOf(p), f})
 		}
 	}
-	return out
+	return out, ctx.Err() == nil && len(paths) < maxWorkspaceFiles
 }
 
 // list gives the slash paths of the specifications in the folders that the
@@ -84,19 +90,56 @@ func (d *disk) list(ctx context.Context) []string {
 	return out
 }
 
+// manyFiles is from how many files on a search is told to a client that did not
+// ask for it.
+const manyFiles = 200
+
 // progress tells a client how far a long answer is.
 type progress struct {
 	s     *Server
 	token json.RawMessage
 	n     int
 	last  int
+	stop  context.CancelFunc
 }
 
-// progress begins to tell; without a token from the client nothing is told.
-func (s *Server) progress(title string, token json.RawMessage, n int) *progress {
-	p := &progress{s: s, token: token, n: n}
-	p.tell(object{"kind": "begin", "title": title, "percentage": 0})
+// progress begins to tell. A client that gave no token is asked to take one when
+// there is much to do; it may stop the search then, which gives what was found.
+func (s *Server) progress(title string, token json.RawMessage, n int, stop context.CancelFunc) *progress {
+	p := &progress{s: s, token: token, n: n, stop: stop}
+	begin := object{"kind": "begin", "title": title, "percentage": 0}
+	if len(token) == 0 && s.client.progress && n >= manyFiles {
+		p.token, _ = json.Marshal("tundish-" + strconv.FormatInt(s.nextID.Add(1), 10))
+		created := make(chan bool, 1)
+		s.call("window/workDoneProgress/create", object{"token": p.token}, func(_ json.RawMessage, err *jsonrpc2.Error) { created <- err == nil })
+		select {
+		case ok := <-created:
+			if !ok {
+				p.token = nil
+			}
+		case <-time.After(200 * time.Millisecond): // it does not answer: the search does not wait
+			p.token = nil
+		}
+		if p.token != nil {
+			begin["cancellable"] = true
+			s.searches.Store(string(p.token), p.stop)
+		}
+	}
+	p.tell(begin)
 	return p
+}
+
+// cancelProgress stops a search that the user does not wait for any more.
+func (s *Server) cancelProgress(params json.RawMessage) {
+	p, err := decode[struct {
+		Token json.RawMessage `json:"token"`
+	}](params)
+	if err != nil {
+		return
+	}
+	if stop, ok := s.searches.Load(string(p.Token)); ok {
+		stop.(context.CancelFunc)()
+	}
 }
 
 // at tells each further tenth.
@@ -107,7 +150,10 @@ func (p *progress) at(i int) {
 	}
 }
 
-func (p *progress) end() { p.tell(object{"kind": "end"}) }
+func (p *progress) end() {
+	p.tell(object{"kind": "end"})
+	p.s.searches.Delete(string(p.token))
+}
 
 func (p *progress) tell(value object) {
 	if len(p.token) > 0 && string(p.token) != "null" {
