@@ -1,8 +1,11 @@
 package lsp
 
 import (
+	"context"
 	"encoding/json"
 	"strings"
+
+	"go.lsp.dev/jsonrpc2"
 
 	"example.org/tundish/check"
 	"example.org/tundish/check/plant"
@@ -14,7 +17,8 @@ import (
 var _ = on("textDocument/codeAction", onDocument(func(s *Server, at *snapshot, d *document, a *analysis, p docPosition, raw json.RawMessage) (any, error) {
 	q, err := decode[struct {
 		Context struct {
-			Only []string `json:"only"`
+			Only        []string `json:"only"`
+			TriggerKind int      `json:"triggerKind"`
 		} `json:"context"`
 	}](raw)
 	if err != nil {
@@ -34,7 +38,7 @@ var _ = on("textDocument/codeAction", onDocument(func(s *Server, at *snapshot, d
 			c.deviation(f)
 		}
 	}
-	c.smallest(w)
+	c.smallest(w, q.Context.TriggerKind == 2)
 	c.fixAll()
 	if !s.client.actionLiterals {
 		return c.asCommands(), nil
@@ -140,20 +144,70 @@ func (c *actions) deviation(f *check.Finding) {
 }
 
 // smallest offers the smallest standard size of the statement under the cursor
-// that brings no finding.
-func (c *actions) smallest(w lang.Span) {
+// that brings no finding. To find it the plant is judged many times: a client
+// that can is given the action now and the edit when the user takes it, and one
+// that cannot is not kept waiting while the cursor only moves.
+func (c *actions) smallest(w lang.Span, automatic bool) {
 	st := lang.StatementAt(c.a.rep.Plant.File, w.Start)
 	if st == nil || !c.wants("refactor.rewrite") || c.a.rep.Plant.Damaged() {
 		return
 	}
-	p := sizing.Propose(sizing.Input{
-		Name: c.d.name, Text: c.a.src.Text, Load: c.at.load, Cache: c.s.cache, Only: c.a.src.LineOf(st.Base),
-		Check: func(p *plant.Plant) *check.Report { return c.at.judge(c.d, p, map[string]bool{}) },
-	})
-	for _, ch := range p.Changes {
-		c.add("Take the smallest size of "+ch.Part+" that passes: "+ch.To, "refactor.rewrite", false, nil, ch.Edits)
+	line := c.a.src.LineOf(st.Base)
+	part, ok := sizing.Sizable(c.a.rep.Plant, line)
+	switch {
+	case !ok:
+	case c.s.client.lazyEdits:
+		c.list = append(c.list, object{"title": "Take the smallest size of " + part + " that passes", "kind": "refactor.rewrite", "data": sizeSearch{c.d.uri, c.d.version, line}})
+	case !automatic:
+		for _, ch := range c.search(line) {
+			c.add("Take the smallest size of "+ch.Part+" that passes: "+ch.To, "refactor.rewrite", false, nil, ch.Edits)
+		}
 	}
 }
+
+// search looks for the smallest size of the statement on a line.
+func (c *actions) search(line int) []sizing.Change {
+	return sizing.Propose(sizing.Input{
+		Name: c.d.name, Text: c.a.src.Text, Load: c.at.load, Cache: c.s.cache, Only: line,
+		Check: func(p *plant.Plant) *check.Report { return c.at.judge(c.d, p, map[string]bool{}) },
+	}).Changes
+}
+
+// sizeSearch is an action whose edit is not looked for yet.
+type sizeSearch struct {
+	URI     string `json:"uri"`
+	Version int32  `json:"version"`
+	Line    int    `json:"line"`
+}
+
+var _ = on("codeAction/resolve", func(s *Server, _ context.Context, params json.RawMessage, at *snapshot) (any, error) {
+	action, err := decode[map[string]json.RawMessage](params)
+	if err != nil {
+		return nil, err
+	}
+	q, err := decode[sizeSearch](action["data"])
+	if err != nil || q.URI == "" {
+		return params, nil // it is whole already
+	}
+	d := at.find(q.URI)
+	if d == nil || d.version != q.Version {
+		return nil, jsonrpc2.NewError(codeContentModified, "the text has changed since the action was offered")
+	}
+	c := actions{s: s, at: at, d: d, a: d.analyze(at)}
+	var edits []lang.Edit
+	for _, ch := range c.search(q.Line) {
+		edits = append(edits, ch.Edits...)
+	}
+	edit, ok := c.edits(edits)
+	if !ok {
+		s.tell("window/showMessage", object{"type": 3, "message": "The size that stands there is the smallest that passes, or none passes."})
+		return params, nil
+	}
+	if action["edit"], err = encode(edit); err != nil {
+		return nil, err
+	}
+	return action, nil
+})
 
 // fixAll joins every fix that cannot change what the plant means.
 func (c *actions) fixAll() {

@@ -15,9 +15,10 @@ import (
 
 // Error codes of the protocol that the base library lacks.
 const (
-	codeCanceled       jsonrpc2.Code = -32800 // by the client
-	codeServerCanceled jsonrpc2.Code = -32802
-	codeFailed         jsonrpc2.Code = -32803 // well asked, but not to be had
+	codeCanceled        jsonrpc2.Code = -32800 // by the client
+	codeContentModified jsonrpc2.Code = -32801
+	codeServerCanceled  jsonrpc2.Code = -32802
+	codeFailed          jsonrpc2.Code = -32803 // well asked, but not to be had
 )
 
 // incoming is any message; a missing id and an id of null are told apart.

@@ -28,7 +28,7 @@ var _ = on("textDocument/hover", onDocument(func(s *Server, _ *snapshot, d *docu
 // hoverText says what stands under the cursor: a rule's explanation, a
 // quantity's conversions, a part's computed values, a word's meaning.
 func hoverText(out *prose, a *analysis, offset int) (span lang.Span, ok bool) {
-	tok, ok := lang.TokenAt(lang.Tokens(a.src.Text), offset)
+	tok, ok := tokenAt(a.src, offset)
 	if !ok || tok.Kind == lang.CommentToken {
 		return span, false
 	}

@@ -14,6 +14,7 @@ type clientCaps struct {
 	documentChanges   bool
 	actionLiterals    bool
 	preferredActions  bool
+	lazyEdits         bool // the edit of an action may come when the action is taken
 	hoverMarkdown     bool
 	docMarkdown       bool
 	snippets          bool
@@ -65,6 +66,7 @@ func readCaps(c any) clientCaps {
 	return clientCaps{
 		documentChanges:   yes(tree(ws, "workspaceEdit", "documentChanges")),
 		actionLiterals:    tree(td, "codeAction", "codeActionLiteralSupport") != nil,
+		lazyEdits:         slices.Contains(words(tree(td, "codeAction", "resolveSupport", "properties")), "edit") && yes(tree(td, "codeAction", "dataSupport")),
 		preferredActions:  yes(tree(td, "codeAction", "isPreferredSupport")),
 		hoverMarkdown:     slices.Contains(words(tree(td, "hover", "contentFormat")), "markdown"),
 		docMarkdown:       slices.Contains(words(tree(td, "completion", "completionItem", "documentationFormat")), "markdown"),
@@ -129,7 +131,7 @@ func (s *Server) capabilities(encodingName string) object {
 	yes := true
 	actions := any(yes)
 	if s.client.actionLiterals {
-		actions = object{"codeActionKinds": []string{"quickfix", "refactor.rewrite", "source.fixAll"}}
+		actions = object{"codeActionKinds": []string{"quickfix", "refactor.rewrite", "source.fixAll"}, "resolveProvider": s.client.lazyEdits}
 	}
 	rename := any(yes)
 	if s.client.prepareRename {

@@ -20,41 +20,47 @@ type mention struct {
 func mentions(f *lang.File) []mention {
 	var out []mention
 	lang.Walk(f, func(st *lang.Statement) bool {
-		if st.Bound == nil {
-			return true
-		}
-		row := st.Bound.Row
-		add := func(e *lang.Expr, definition bool, kinds []string) {
-			if e == nil {
-				return
-			}
-			kind := ""
-			for _, k := range kinds {
-				if strings.HasSuffix(k, "-type") {
-					kind = k
-				}
-			}
-			walkNames(e, func(name string, s lang.Span) {
-				out = append(out, mention{name, st.Abs(s), definition, kind, row.PartKind()})
-			})
-		}
-		if n := st.Bound.Name; n != nil && len(st.Bound.Names) == 0 {
-			add(n, row.Name == lang.Defines || row.Name == lang.DefinesMany || row.Name == lang.MayDefine, nil)
-		}
-		for i := range st.Bound.Names {
-			add(&st.Bound.Names[i], false, nil)
-		}
-		for i := range st.Bound.Fields {
-			fl := &st.Bound.Fields[i]
-			switch fl.Slot.Type {
-			case lang.PartType, lang.PartsType, lang.ExprType:
-				for j := range fl.Values {
-					add(fl.Values[j].Expr, false, fl.Slot.Refers)
-				}
-			}
-		}
+		out = statementMentions(out, st)
 		return true
 	})
+	return out
+}
+
+// statementMentions adds the names of one statement without its block.
+func statementMentions(out []mention, st *lang.Statement) []mention {
+	if st.Bound == nil {
+		return out
+	}
+	row := st.Bound.Row
+	add := func(e *lang.Expr, definition bool, kinds []string) {
+		if e == nil {
+			return
+		}
+		kind := ""
+		for _, k := range kinds {
+			if strings.HasSuffix(k, "-type") {
+				kind = k
+			}
+		}
+		walkNames(e, func(name string, s lang.Span) {
+			out = append(out, mention{name, st.Abs(s), definition, kind, row.PartKind()})
+		})
+	}
+	if n := st.Bound.Name; n != nil && len(st.Bound.Names) == 0 {
+		add(n, row.Name == lang.Defines || row.Name == lang.DefinesMany || row.Name == lang.MayDefine, nil)
+	}
+	for i := range st.Bound.Names {
+		add(&st.Bound.Names[i], false, nil)
+	}
+	for i := range st.Bound.Fields {
+		fl := &st.Bound.Fields[i]
+		switch fl.Slot.Type {
+		case lang.PartType, lang.PartsType, lang.ExprType:
+			for j := range fl.Values {
+				add(fl.Values[j].Expr, false, fl.Slot.Refers)
+			}
+		}
+	}
 	return out
 }
 
@@ -82,9 +88,13 @@ func base(name string) string {
 	return b
 }
 
-// at finds the mention under a cursor.
-func mentionAt(list []mention, offset int) (mention, bool) {
-	for _, m := range list {
+// mentionAt finds the name under a cursor.
+func mentionAt(f *lang.File, offset int) (mention, bool) {
+	st := lang.StatementAt(f, offset)
+	if st == nil {
+		return mention{}, false
+	}
+	for _, m := range statementMentions(nil, st) {
 		if m.span.Contains(offset) {
 			return m, true
 		}
@@ -92,11 +102,21 @@ func mentionAt(list []mention, offset int) (mention, bool) {
 	return mention{}, false
 }
 
+// tokenAt finds the token under a cursor: of its line alone, because no token
+// goes over lines.
+func tokenAt(src *lang.Source, offset int) (lang.Token, bool) {
+	line := src.LineOf(offset)
+	start := src.LineStart(line)
+	tok, ok := lang.TokenAt(lang.Tokens(lineText(src, line)), offset-start)
+	tok.Span = tok.Span.Add(start)
+	return tok, ok
+}
+
 // partAt finds the part that a cursor means: one named there, else the part of
 // the statement under it.
 func partAt(a *analysis, offset int) *plant.Part {
 	p := a.rep.Plant
-	if m, ok := mentionAt(mentions(p.File), offset); ok {
+	if m, ok := mentionAt(p.File, offset); ok {
 		name := m.name
 		for name != "" {
 			if part := a.part(name); part != nil {

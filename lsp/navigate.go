@@ -59,7 +59,7 @@ func (a *analysis) typeNamed(name string) *plant.Part {
 // nameAt finds the name under a position: the whole name that is defined
 // somewhere, so of U3.damper the U3 when the cursor is there.
 func (s *Server) nameAt(d *document, a *analysis, p docPosition) (name string, span lang.Span, ok bool) {
-	m, ok := mentionAt(mentions(a.rep.Plant.File), s.enc.offset(d.src, p.Position))
+	m, ok := mentionAt(a.rep.Plant.File, s.enc.offset(d.src, p.Position))
 	if !ok {
 		return "", span, false
 	}

@@ -50,14 +50,13 @@ var _ = on("textDocument/selectionRange", onDocument(func(s *Server, _ *snapshot
 	if err != nil {
 		return nil, err
 	}
-	toks := lang.Tokens(d.src.Text)
 	out := []object{}
 	for _, pos := range q.Positions {
 		p := docPosition{}
 		p.Position.Line, p.Position.Character = pos.Line, pos.Character
 		offset := s.enc.offset(d.src, p.Position)
 		spans := []lang.Span{}
-		if t, ok := lang.TokenAt(toks, offset); ok {
+		if t, ok := tokenAt(d.src, offset); ok {
 			spans = append(spans, t.Span)
 		}
 		for st := lang.StatementAt(a.rep.Plant.File, offset); st != nil; st = st.Parent {

@@ -362,3 +362,50 @@ func TestAppendString(t *testing.T) {
 		}
 	}
 }
+
+// The search for the smallest size waits until the user takes the action, where
+// the client can wait for an edit; where it cannot, until the user asks.
+func TestLazySizes(t *testing.T) {
+	lazy := strings.Replace(initAll, `"codeAction":{`, `"codeAction":{"dataSupport":true,"resolveSupport":{"properties":["edit"]},`, 1)
+	for _, init := range []string{initAll, lazy} {
+		c := newClient(t)
+		c.result("initialize", json.RawMessage(init))
+		c.notify("initialized", object{})
+		uri, text := example(t, "in-line.plant")
+		c.open(uri, text, 1)
+		ask := func(at object, trigger int) []any {
+			return c.result("textDocument/codeAction", object{"textDocument": object{"uri": uri}, "range": object{"start": at, "end": at}, "context": object{"diagnostics": []object{}, "only": []string{"refactor"}, "triggerKind": trigger}}).([]any)
+		}
+		pf := position(text, "DN80 3.0 m", 0)
+		invoked, automatic := ask(pf, 1), ask(pf, 2)
+		if len(ask(position(text, "altitude", 0), 1)) != 0 {
+			t.Error("a size is looked for where there is none")
+		}
+		if init == initAll {
+			contained(t, "asked", invoked, "Take the smallest size of PF that passes: DN65", `"newText":"DN65"`)
+			if len(automatic) != 0 {
+				t.Errorf("moving the cursor searches: %v", automatic)
+			}
+			continue
+		}
+		contained(t, "offered", automatic, "Take the smallest size of PF that passes", `"data"`)
+		if automatic[0].(map[string]any)["edit"] != nil {
+			t.Error("the edit is there already")
+		}
+		contained(t, "taken", c.result("codeAction/resolve", automatic[0]), "documentChanges", `"newText":"DN65"`, `"version":1`)
+		smallest := ask(position(text, "DN65 14 m", 0), 1) // G1 is as small as it may be, or not
+		if r := c.result("codeAction/resolve", smallest[0]).(map[string]any); r["edit"] == nil {
+			if m := c.note("window/showMessage"); !strings.Contains(m["message"].(string), "smallest that passes") {
+				t.Errorf("told is %v", m)
+			}
+		}
+		c.notify("textDocument/didChange", object{"textDocument": object{"uri": uri, "version": 2}, "contentChanges": []object{{"text": text + "\n"}}})
+		if m := c.request("codeAction/resolve", automatic[0]); m["error"] == nil {
+			t.Error("an action of an older text is carried out")
+		}
+		whole := object{"title": "x", "kind": "quickfix"}
+		if r := c.result("codeAction/resolve", whole).(map[string]any); r["title"] != "x" {
+			t.Errorf("a whole action comes back as %v", r)
+		}
+	}
+}

@@ -335,7 +335,9 @@ func TestSessionAgainstModel(t *testing.T) {
 	base["context"] = object{"diagnostics": []object{}, "only": []string{"source.fixAll"}}
 	c.result("textDocument/codeAction", base)
 	base["context"] = object{"diagnostics": []object{}, "only": []string{"refactor"}}
-	c.result("textDocument/codeAction", base)
+	for _, action := range c.result("textDocument/codeAction", base).([]any) {
+		c.result("codeAction/resolve", action)
+	}
 	full := c.result("textDocument/semanticTokens/full", base).(map[string]any)
 	change := object{"textDocument": object{"uri": uri, "version": 2}, "contentChanges": []object{{"range": object{"start": at, "end": at}, "text": "("}}}
 	c.notify("textDocument/didChange", change)

@@ -50,7 +50,6 @@ type Server struct {
 	tracing  atomic.Int32 // how much the client wants to hear: traceOff and so on
 	live     *live
 	rules    rulePage
-	aside    sync.WaitGroup // work beside the session
 	exited   bool
 }
 

@@ -3,7 +3,6 @@ package lsp
 import (
 	"context"
 	"encoding/json"
-	"slices"
 	"strconv"
 	"sync"
 
@@ -139,12 +138,23 @@ func (s *Server) semanticTokens(a *analysis, from, to int) []uint32 {
 
 var _ = on("textDocument/semanticTokens/full", onDocument(func(s *Server, _ *snapshot, d *document, a *analysis, _ docPosition, _ json.RawMessage) (any, error) {
 	data := s.semanticTokens(a, 0, d.src.Lines())
-	return object{"resultId": s.tokens.keep(d.uri, data), "data": data}, nil
+	return tokenAnswerJSON(s.tokens.keep(d.uri, data), data), nil
 }))
+
+// tokenAnswerJSON is the protocol's answer; without an id for a stretch.
+func tokenAnswerJSON(id string, data []uint32) json.RawMessage {
+	b := make([]byte, 0, 4*len(data)+64)
+	b = append(b, '{')
+	if id != "" {
+		b = append(appendString(append(b, `"resultId":`...), id), ',')
+	}
+	b = append(appendNumbers(append(b, `"data":`...), data), '}')
+	return b
+}
 
 var _ = on("textDocument/semanticTokens/range", onDocument(func(s *Server, _ *snapshot, d *document, a *analysis, p docPosition, _ json.RawMessage) (any, error) {
 	w := s.enc.span(d.src, p.Range)
-	return object{"data": s.semanticTokens(a, d.src.LineOf(w.Start), d.src.LineOf(w.End))}, nil
+	return tokenAnswerJSON("", s.semanticTokens(a, d.src.LineOf(w.Start), d.src.LineOf(w.End))), nil
 }))
 
 var _ = on("textDocument/semanticTokens/full/delta", func(s *Server, _ context.Context, params json.RawMessage, at *snapshot) (any, error) {
@@ -163,7 +173,7 @@ var _ = on("textDocument/semanticTokens/full/delta", func(s *Server, _ context.C
 	old, ok := s.tokens.get(d.uri, p.PreviousResultID)
 	id := s.tokens.keep(d.uri, data)
 	if !ok {
-		return object{"resultId": id, "data": data}, nil
+		return tokenAnswerJSON(id, data), nil
 	}
 	start := 0
 	for start < len(old) && start < len(data) && old[start] == data[start] {
@@ -177,7 +187,7 @@ var _ = on("textDocument/semanticTokens/full/delta", func(s *Server, _ context.C
 	end -= end % 5
 	edits := []object{}
 	if start < len(old)-end || start < len(data)-end {
-		edits = append(edits, object{"start": start, "deleteCount": len(old) - end - start, "data": slices.Clone(data[start : len(data)-end])})
+		edits = append(edits, object{"start": start, "deleteCount": len(old) - end - start, "data": json.RawMessage(appendNumbers(nil, data[start:len(data)-end]))})
 	}
 	return object{"resultId": id, "edits": edits}, nil
 })

@@ -59,6 +59,20 @@ func choices(p *plant.Plant) []*choice {
 	return out
 }
 
+// Sizable tells whether the statement that begins on a line, counted from 0, has
+// a size that Propose can change, and the part's name or the group as written.
+func Sizable(p *plant.Plant, line int) (part string, ok bool) {
+	for _, part := range p.All {
+		if part.Stmt == nil || part.Owner == nil || part.Bound == nil || part.File != p.File || p.File.Source.LineOf(part.Stmt.Base) != line {
+			continue
+		}
+		if choiceOf(p, part) != nil {
+			return groupName(part), true
+		}
+	}
+	return "", false
+}
+
 // feederOf finds the gas pipe that leads to a part, through what stands in the
 // line between them.
 func feederOf(list []*choice, c *choice) *choice {
