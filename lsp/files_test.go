@@ -2,6 +2,7 @@ package lsp
 
 import (
 	"encoding/json"
+	"maps"
 	"os"
 	"path/filepath"
 	"strings"
@@ -164,5 +165,36 @@ func TestFormattingParts(t *testing.T) {
 	}
 	if got := applied(t, text, c.result("textDocument/onTypeFormatting", object{"textDocument": doc, "position": object{"line": 3, "character": 0}, "ch": "\n", "options": options})); got != want {
 		t.Errorf("the new line gives\n%s", got)
+	}
+}
+
+// The outline is a tree for clients that show one and a list for others; both
+// hold the same names.
+func TestOutline(t *testing.T) {
+	var names [2]map[string]int
+	for i, init := range []string{initAll, strings.Replace(initAll, `"hierarchicalDocumentSymbolSupport":true`, `"hierarchicalDocumentSymbolSupport":false`, 1)} {
+		c := newClient(t)
+		c.result("initialize", json.RawMessage(init))
+		c.notify("initialized", object{})
+		uri, text := example(t, "in-line.plant")
+		c.open(uri, text, 1)
+		names[i] = map[string]int{}
+		var walk func(list []any)
+		walk = func(list []any) {
+			for _, o := range list {
+				m := o.(map[string]any)
+				names[i][m["name"].(string)]++
+				if place, flat := m["location"].(map[string]any); flat != (i == 1) || flat && place["uri"] != uri {
+					t.Fatalf("an entry is %v", m)
+				}
+				if kids, ok := m["children"].([]any); ok {
+					walk(kids)
+				}
+			}
+		}
+		walk(c.result("textDocument/documentSymbol", object{"textDocument": object{"uri": uri}}).([]any))
+	}
+	if names[0]["Man-A"] != 1 || names[0]["U1..U4"] == 0 || names[0]["jurisdiction"] != 0 || len(names[0]) < 40 || !maps.Equal(names[0], names[1]) {
+		t.Errorf("the tree has %v, the list %v", names[0], names[1])
 	}
 }

@@ -4,7 +4,10 @@ import (
 	"context"
 	"encoding/json"
 	"path"
+	"strconv"
 	"strings"
+
+	"go.lsp.dev/protocol"
 
 	"example.org/tundish/lang"
 )
@@ -24,49 +27,79 @@ func symbolKind(kind string) int {
 	return 13 // variable
 }
 
+// symbol is one entry of the outline.
+type symbol struct {
+	name, detail string
+	kind         int
+	at, sel      protocol.Range
+	kids         []symbol
+}
+
 var _ = on("textDocument/documentSymbol", onDocument(func(s *Server, _ *snapshot, d *document, a *analysis, _ docPosition, _ json.RawMessage) (any, error) {
-	var build func(list []*lang.Statement) []object
-	build = func(list []*lang.Statement) []object {
-		out := []object{}
-		for _, st := range list {
-			if st.Bound == nil || st.Head.Keyword == "" {
-				continue
-			}
-			name, sel := st.Head.Keyword, st.Head.KeySpan
-			if n := st.Bound.Name; n != nil && n.Kind != lang.WordExpr {
-				name = st.Head.Text[n.Span.Start:n.Span.End]
-				sel = n.Span
-			} else if st.Braces.Empty() && len(out) > 0 && st.Parent != nil {
-				continue // small facts would drown the outline
-			}
-			o := object{
-				"name": name, "detail": st.Head.Keyword, "kind": symbolKind(st.Bound.Row.PartKind()),
-				"range": s.enc.rangeOf(d.src, st.Span()), "selectionRange": s.enc.rangeOf(d.src, st.Abs(sel)),
-			}
-			if kids := build(st.Block); len(kids) > 0 {
-				o["children"] = kids
-			}
-			out = append(out, o)
-		}
-		return out
-	}
-	tree := build(a.rep.Plant.File.Statements)
+	tree := s.symbols(d.src, a.rep.Plant.File.Statements, false)
 	if s.client.hierarchySymbols {
-		return tree, nil
+		return json.RawMessage(appendSymbols(nil, tree)), nil
 	}
-	flat := []object{}
-	var walk func(list []object)
-	walk = func(list []object) {
-		for _, o := range list {
-			flat = append(flat, object{"name": o["name"], "kind": o["kind"], "location": object{"uri": d.uri, "range": o["selectionRange"]}})
-			if kids, ok := o["children"].([]object); ok {
-				walk(kids)
-			}
-		}
-	}
-	walk(tree)
-	return flat, nil
+	return json.RawMessage(append(appendFlat([]byte{'['}, tree, d.uri), ']')), nil
 }))
+
+// symbols lists statements with their blocks. Small facts inside a block, without
+// a name, are left out: they would drown the outline.
+func (s *Server) symbols(src *lang.Source, list []*lang.Statement, inner bool) []symbol {
+	var out []symbol
+	for _, st := range list {
+		if st.Bound == nil || st.Head.Keyword == "" {
+			continue
+		}
+		name, sel := st.Head.Keyword, st.Head.KeySpan
+		if n := st.Bound.Name; n != nil && n.Kind != lang.WordExpr {
+			name, sel = st.Head.Text[n.Span.Start:n.Span.End], n.Span
+		} else if st.Braces.Empty() && inner {
+			continue
+		}
+		out = append(out, symbol{
+			name: name, detail: st.Head.Keyword, kind: symbolKind(st.Bound.Row.PartKind()),
+			at: s.enc.rangeOf(src, st.Span()), sel: s.enc.rangeOf(src, st.Abs(sel)), kids: s.symbols(src, st.Block, true),
+		})
+	}
+	return out
+}
+
+func appendSymbols(b []byte, list []symbol) []byte {
+	b = append(b, '[')
+	for i := range list {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		o := &list[i]
+		b = appendString(append(b, `{"name":`...), o.name)
+		b = appendString(append(b, `,"detail":`...), o.detail)
+		b = strconv.AppendInt(append(b, `,"kind":`...), int64(o.kind), 10)
+		b = appendRange(append(b, `,"range":`...), o.at)
+		b = appendRange(append(b, `,"selectionRange":`...), o.sel)
+		if len(o.kids) > 0 {
+			b = appendSymbols(append(b, `,"children":`...), o.kids)
+		}
+		b = append(b, '}')
+	}
+	return append(b, ']')
+}
+
+// appendFlat is the list for clients that show no tree.
+func appendFlat(b []byte, list []symbol, uri string) []byte {
+	for i := range list {
+		o := &list[i]
+		if len(b) > 1 {
+			b = append(b, ',')
+		}
+		b = appendString(append(b, `{"name":`...), o.name)
+		b = strconv.AppendInt(append(b, `,"kind":`...), int64(o.kind), 10)
+		b = appendString(append(b, `,"location":{"uri":`...), uri)
+		b = append(appendRange(append(b, `,"range":`...), o.sel), `}}`...)
+		b = appendFlat(b, o.kids, uri)
+	}
+	return b
+}
 
 // maxSymbols bounds one answer: nobody reads a longer list.
 const maxSymbols = 1000
