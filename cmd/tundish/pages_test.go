@@ -117,6 +117,12 @@ func (p *shownPage) run(what string, actions ...chromedp.Action) {
 
 func (p *shownPage) open(file string) {
 	p.t.Helper()
+	p.visit((&url.URL{Scheme: "file", Path: file}).String())
+}
+
+// visit opens an address and takes what the console says for faults.
+func (p *shownPage) visit(address string) {
+	p.t.Helper()
 	say := func(s string) {
 		p.mu.Lock()
 		defer p.mu.Unlock()
@@ -136,7 +142,7 @@ func (p *shownPage) open(file string) {
 			}
 		}
 	})
-	p.run("opening", cdplog.Enable(), chromedp.Navigate((&url.URL{Scheme: "file", Path: file}).String()), chromedp.WaitReady("body"))
+	p.run("opening", cdplog.Enable(), chromedp.Navigate(address), chromedp.WaitReady("body"))
 	p.t.Cleanup(func() {
 		p.mu.Lock()
 		defer p.mu.Unlock()
