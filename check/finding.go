@@ -1,6 +1,8 @@
 package check
 
 import (
+	"sync"
+
 	"example.org/tundish/check/cite"
 	"example.org/tundish/check/plant"
 	"example.org/tundish/check/solve"
@@ -75,6 +77,26 @@ type Report struct {
 	Unknowns    []Unknown
 	Comparisons []Comparison
 	Excused     []Excused
+	design      *solve.Results // of the plant that a record belongs to
+}
+
+// reports holds reports that were given back, for their memory.
+var reports = sync.Pool{New: func() any { return &Report{} }}
+
+// Release gives the memory of the report, its plant and its results back for the
+// next check, as a run over an archive does with each file. Nothing of the three
+// may be used from then on; texts that were taken from them stay good. Who does
+// not call it loses nothing but time.
+func (r *Report) Release() {
+	if r == nil || r.Plant == nil {
+		return
+	}
+	r.Results.Release()
+	r.design.Release()
+	r.Plant.Release()
+	clear(r.Findings)
+	*r = Report{Findings: r.Findings[:0], Unknowns: r.Unknowns[:0], Comparisons: r.Comparisons[:0]}
+	reports.Put(r)
 }
 
 // Worst is the gravest severity among the findings that count; ok is false

@@ -21,15 +21,18 @@ type Input struct {
 // Run judges a plant. The report is never nil. A rule that breaks down becomes
 // an internal finding; the others go on.
 func Run(in Input) *Report {
-	rep := &Report{Plant: in.Plant}
-	rep.Findings = textFindings(in.Plant)
+	rep := reports.Get().(*Report)
+	rep.Plant = in.Plant
+	rep.Findings = textFindings(in.Plant, rep.Findings)
 	rep.Results = solve.Run(in.Plant)
 	pass := &Pass{Plant: in.Plant, Results: rep.Results, Today: in.Today, in: &in, rep: rep}
 	if in.Plant.Of != nil {
 		pass.Design = solve.Run(in.Plant.Of)
 		if in.Plant.Built != nil {
+			pass.Design.Release()
 			pass.Design = solve.Run(in.Plant.Built) // readings are of what stands
 		}
+		rep.design = pass.Design
 	}
 	pass.us = in.Plant.US()
 	runRules(pass, false)
@@ -42,7 +45,7 @@ func Run(in Input) *Report {
 // TextOnly is the report of a plant whose text alone was looked at: what no rule
 // could be asked about.
 func TextOnly(p *plant.Plant) *Report {
-	rep := &Report{Plant: p, Results: solve.NewResults(p), Findings: textFindings(p)}
+	rep := &Report{Plant: p, Results: solve.NewResults(p), Findings: textFindings(p, nil)}
 	finish(rep)
 	return rep
 }
@@ -67,12 +70,7 @@ func runRule(pass *Pass, r *Rule) {
 }
 
 // textFindings turns the problems of reading and binding into findings.
-func textFindings(p *plant.Plant) []Finding {
-	n := len(p.File.Problems) + len(p.Problems)
-	if n == 0 {
-		return nil
-	}
-	out := make([]Finding, 0, n)
+func textFindings(p *plant.Plant, out []Finding) []Finding {
 	add := func(f *lang.File, pr *lang.Problem) {
 		out = append(out, Finding{
 			Rule: pr.Rule, Severity: pr.Severity, File: f, Span: pr.Span, Message: pr.Message,

@@ -283,10 +283,10 @@ func (r *resolver) references() {
 		b := part.Bound
 		if part.Row.Name == lang.Refers || part.Row.Name == lang.RefersMany {
 			if len(b.Names) == 0 && b.Name != nil {
-				r.reference(part, b.Name, part.Row.Refers, 0)
+				r.reference(part, b.Name, part.Row.Refers)
 			}
 			for i := range b.Names {
-				r.reference(part, &b.Names[i], part.Row.Refers, 0)
+				r.reference(part, &b.Names[i], part.Row.Refers)
 			}
 		}
 		for i := range b.Fields {
@@ -294,11 +294,18 @@ func (r *resolver) references() {
 			if f.Slot.Type != lang.PartType && f.Slot.Type != lang.PartsType {
 				continue
 			}
-			n := 0
+			n, found := 0, part.boundTo(f)
 			for j := range f.Values {
-				if v := &f.Values[j]; v.State == lang.Known && v.Expr != nil {
-					n += r.reference(part, v.Expr, f.Slot.Refers, n)
+				v := &f.Values[j]
+				if v.State != lang.Known || v.Expr == nil {
+					continue
 				}
+				if k := countNames(v.Expr); k <= len(found) && allFit(found[:k], f.Slot.Refers) && namesAll(found[:k], v.Expr) {
+					n, found = n+k, found[k:]
+					continue
+				}
+				found = nil
+				n += r.reference(part, v.Expr, f.Slot.Refers)
 			}
 			if part.Of > 1 && n > 1 && n != part.Of && part.Bound.Name != nil && part.Bound.Name.Kind == lang.SpanExpr {
 				r.problem(part.File, lang.Problem{
@@ -311,8 +318,54 @@ func (r *resolver) references() {
 	}
 }
 
+// boundTo are the parts that bindRefs found for a field.
+func (p *Part) boundTo(f *lang.Field) []Ref {
+	for i := range p.refs {
+		if p.refs[i].field == f {
+			return p.refs[i].to
+		}
+	}
+	return nil
+}
+
+// countNames counts the names of a reference.
+func countNames(e *lang.Expr) int {
+	if e.Kind != lang.SpanExpr {
+		return 1
+	}
+	if _, low, high, ok := spanEnds(e); ok {
+		return high - low + 1
+	}
+	return 2
+}
+
+// allFit reports whether parts that were found are of the kinds wanted.
+func allFit(refs []Ref, kinds []string) bool {
+	if isTypeSlot(kinds) {
+		return false // types are not among the parts
+	}
+	for i := range refs {
+		if len(kinds) > 0 && refs[i].Port == "" && !allows(kinds, refs[i].Part) {
+			return false
+		}
+	}
+	return true
+}
+
+// namesAll reports whether parts that were found are surely those that an
+// expression names: their own names are the ones written.
+func namesAll(refs []Ref, e *lang.Expr) bool {
+	if e.Kind == lang.NameExpr {
+		return refs[0].Part.Name == e.Text
+	}
+	if e.Kind != lang.SpanExpr || e.Tail() != "" {
+		return false
+	}
+	return refs[0].Part.Name == e.Text && refs[len(refs)-1].Part.Name == e.Last()
+}
+
 // reference checks one reference and returns how many parts it names.
-func (r *resolver) reference(part *Part, e *lang.Expr, kinds []string, _ int) int {
+func (r *resolver) reference(part *Part, e *lang.Expr, kinds []string) int {
 	names := []string{e.Text}
 	if e.Kind == lang.SpanExpr {
 		names = SpanNames(e)

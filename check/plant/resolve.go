@@ -253,10 +253,7 @@ func parts(st *lang.Statement) int {
 	if name == nil || name.Kind != lang.SpanExpr || !defines(st.Bound.Row) {
 		return 1
 	}
-	if _, low, high, ok := spanEnds(name); ok {
-		return high - low + 1
-	}
-	return 2
+	return countNames(name)
 }
 
 func defines(row *lang.Row) bool {

@@ -6,6 +6,7 @@ package solve
 
 import (
 	"strings"
+	"sync"
 
 	"example.org/tundish/check/cite"
 	"example.org/tundish/check/plant"
@@ -117,11 +118,36 @@ type Results struct {
 	arena []Input
 }
 
+// used holds results that were given back, for their memory.
+var used = sync.Pool{New: func() any { return &Results{} }}
+
 // NewResults makes an empty set for a plant.
 func NewResults(p *plant.Plant) *Results {
-	n := len(p.All)
-	ids := make([]int32, 2*n)
-	return &Results{Plant: p, list: make([]Quantity, 0, 64+n), first: ids[:n], last: ids[n:], arena: make([]Input, 0, 64+2*n)}
+	r, n := used.Get().(*Results), len(p.All)
+	r.Plant = p
+	if cap(r.list) < n/2 {
+		r.list = make([]Quantity, 0, 64+5*n/4)
+	}
+	if cap(r.arena) < n {
+		r.arena = make([]Input, 0, 64+3*n)
+	}
+	if cap(r.first) < n {
+		r.first, r.last = make([]int32, n), make([]int32, n)
+	}
+	r.first, r.last = r.first[:n], r.last[:n]
+	clear(r.first)
+	clear(r.last)
+	return r
+}
+
+// Release gives the memory of the results back for the next plant. Nothing of
+// them may be used from then on.
+func (r *Results) Release() {
+	if r == nil || r.Plant == nil {
+		return
+	}
+	*r = Results{list: r.list[:0], arena: r.arena[:0], first: r.first[:0], last: r.last[:0]}
+	used.Put(r)
 }
 
 // Inputs copies the numbers put in to storage of the results.
