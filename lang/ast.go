@@ -103,11 +103,15 @@ type Expr struct {
 	Text      string
 	Num, Num2 float64 // as written, in the written unit
 	UnitText  string
+	unit      *Unit // nil for one that is not known
 	L, R      *Expr // R of a SpanExpr: the last name with its dotted rest
 }
 
 // NumSpan is the place of the number or numbers of a quantity.
 func (e *Expr) NumSpan() Span { return Span{e.Span.Start, e.Span.Start + int(e.numLen)} }
+
+// unitOf is the unit of a quantity; not found for one that is not known.
+func (e *Expr) unitOf() (*Unit, bool) { return e.unit, e.unit != nil }
 
 // UnitSpan is the place of the unit of a quantity; empty without one.
 func (e *Expr) UnitSpan() Span { return Span{e.Span.End - len(e.UnitText), e.Span.End} }

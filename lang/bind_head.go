@@ -54,7 +54,7 @@ func bindIn(room *boundRoom, h *Head, row *Row) *Bound {
 		w.required()
 	}
 	for i := range w.b.Fields {
-		w.b.names |= NameBit(w.b.Fields[i].Slot.Name)
+		w.b.names |= w.b.Fields[i].Slot.bit
 	}
 	k := len(w.b.Fields)
 	room.fields, room.values = room.fields[k:], room.values[len(w.values):]
@@ -260,6 +260,9 @@ func (w *walk) isLabelWord(it *Item, s *Slot) bool {
 // labelled finds the slot that the word at item i opens. Of several with the
 // same label the one that the value fits is meant, else the first.
 func (w *walk) labelled(word string, i int) *Slot {
+	if w.row.labels.Lacks(word) {
+		return nil
+	}
 	var first *Slot
 	for k := range w.row.Slots {
 		s := &w.row.Slots[k]
@@ -277,6 +280,9 @@ func (w *walk) labelled(word string, i int) *Slot {
 }
 
 func (w *walk) suffixed(word string) *Slot {
+	if w.row.suffixes.Lacks(word) {
+		return nil
+	}
 	for i := range w.row.Slots {
 		if s := &w.row.Slots[i]; s.Suffix == word {
 			return s
@@ -344,11 +350,11 @@ func fits(s *Slot, e *Expr) bool {
 		if e.Kind != QuantityExpr {
 			return false
 		}
-		u, ok := LookupUnit(e.UnitText)
+		u, ok := e.unitOf()
 		return ok && unitFits(s.Dim, u) && formFits(s, e, u)
 	case SizeType:
 		if e.Kind == QuantityExpr {
-			u, ok := LookupUnit(e.UnitText)
+			u, ok := e.unitOf()
 			return ok && u.Dim == Length && (u.Symbol == "mm" || u.Symbol == "in")
 		}
 		return e.Kind == SizeExpr
@@ -428,7 +434,7 @@ func (w *walk) leftOver(it *Item) {
 	text := w.h.Text[it.Span().Start:it.Span().End]
 	p := Problem{Span: it.Span(), Rule: "value-left-over", Message: "There is no place for " + text + " in this " + w.row.Keyword + " statement.", Mend: "give it its label, or take it out"}
 	if isNumber(e) {
-		if u, ok := LookupUnit(e.UnitText); ok {
+		if u, ok := e.unitOf(); ok {
 			for i := range w.row.Slots {
 				if s := &w.row.Slots[i]; s.Label != "" && s.Type == QuantityType && unitFits(s.Dim, u) && !w.filled(s) {
 					p.Mend = "write the label " + s.Label + " before it if that is what it says"
@@ -444,9 +450,8 @@ func (w *walk) leftOver(it *Item) {
 }
 
 func (w *walk) required() {
-	for i := range w.row.Slots {
-		s := &w.row.Slots[i]
-		if !s.Required || w.filled(s) {
+	for _, s := range w.row.required {
+		if w.filled(s) {
 			continue
 		}
 		what := s.Help

@@ -110,7 +110,7 @@ func (w *walk) quantity(s *Slot, e *Expr, v Value) Value {
 		w.problem(Problem{Span: e.Span, Rule: "wrong-value", Message: "Here " + wanted(s) + " is wanted, not " + described(e) + ".", Mend: "write " + wanted(s)})
 		return v
 	}
-	u, ok := LookupUnit(e.UnitText)
+	u, ok := e.unitOf()
 	if !ok {
 		w.unknownUnit(e, s.Dim)
 		return v
@@ -197,7 +197,7 @@ func (w *walk) size(s *Slot, e *Expr, v Value) Value {
 		return v
 	}
 	if e.Kind == QuantityExpr {
-		u, _ := LookupUnit(e.UnitText)
+		u, _ := e.unitOf()
 		v.Num = ToSI(e.Value(), u)
 		v.Word = w.h.Text[e.Span.Start:e.Span.End]
 		return v

@@ -42,12 +42,15 @@ type Value struct {
 }
 
 // Field gives the field of the slot with that stable name, nil if not filled.
-func (b *Bound) Field(name string) *Field {
-	if b.names.Lacks(name) {
+func (b *Bound) Field(name string) *Field { return b.FieldBit(name, NameBit(name)) }
+
+// FieldBit is Field for a name whose bit is at hand.
+func (b *Bound) FieldBit(name string, bit NameSet) *Field {
+	if b.names&bit == 0 {
 		return nil
 	}
 	for i := range b.Fields {
-		if b.Fields[i].Slot.Name == name {
+		if s := b.Fields[i].Slot; s.bit == bit && s.Name == name {
 			return &b.Fields[i]
 		}
 	}

@@ -322,6 +322,7 @@ func (p *reader) quantity() *fault {
 	e.numLen = uint32(e.Span.End - e.Span.Start)
 	if p.kind() == UnitToken {
 		e.Kind, e.UnitText = QuantityExpr, p.value()
+		e.unit = unitTable()[e.UnitText]
 		e.Span.End = p.span().End
 		p.i++
 	}
@@ -376,7 +377,7 @@ func noNumber(at Span, s string) *fault {
 // fraction; otherwise the first number.
 func (e *Expr) Value() float64 {
 	if e.Form == Pair && e.Num2 != 0 {
-		if u, ok := LookupUnit(e.UnitText); ok && u.Inches() {
+		if u, ok := e.unitOf(); ok && u.Inches() {
 			return e.Num / e.Num2
 		}
 	}

@@ -37,10 +37,15 @@ func bomLen(text string) int {
 // depends on nothing outside its line.
 func lexLine(text string, from, to int, out []Token) []Token {
 	l := scanner{text: text[:to], start: from, at: from, out: out}
-	for l.at < to {
+	for {
+		for l.at < to && isBlank(text[l.at]) {
+			l.at++
+		}
+		if l.at >= to {
+			return l.out
+		}
 		l.next()
 	}
-	return l.out
 }
 
 type scanner struct {
@@ -101,8 +106,6 @@ func (l *scanner) next() {
 	c := l.text[l.at]
 	class := byteClass[c]
 	switch {
-	case class&blankByte != 0:
-		l.at++
 	case class&digitByte != 0:
 		l.number(l.at)
 	case (l.last == NumberToken || l.last == PairToken) && isUnitStart(l.text[l.at:]):
@@ -247,13 +250,15 @@ func unitLen(s string) int {
 
 // word reads a word or a name with its dotted rest; a name may be a size.
 func (l *scanner) word(k TokenKind) {
-	i := l.at + 1
-	for i < len(l.text) {
-		c := l.text[i]
-		if byteClass[c]&wordByte != 0 {
+	i, text := l.at+1, l.text
+	for {
+		for i < len(text) && byteClass[text[i]]&wordByte != 0 {
 			i++
-			continue
 		}
+		if i == len(text) {
+			break
+		}
+		c := text[i]
 		if (c == '-' || c == '.') && i+1 < len(l.text) && byteClass[l.text[i+1]]&(smallByte|capitalByte|digitByte) != 0 {
 			i++
 			continue

@@ -78,6 +78,8 @@ type Slot struct {
 	DefaultFrom string   // source of the default, as printed
 	Computed    string   // name of the computed value this stated one must agree with
 	Help        string   // one phrase
+
+	bit NameSet // of the name
 }
 
 // Row is one statement of the language.
@@ -100,6 +102,9 @@ type Row struct {
 	keyword  int     // number of the keyword
 	names    NameSet // of the part it makes: kind and keyword
 	defaults NameSet // of the slots with a default
+	labels   NameSet // that open a slot, flags among them
+	suffixes NameSet
+	required []*Slot
 }
 
 // Names is the set of the names by which the part that the row makes is found in

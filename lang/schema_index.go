@@ -21,11 +21,7 @@ func NewSchema(rows []Row) *Schema {
 		r := &rows[i]
 		r.kind, r.keyword = s.number(r.PartKind()), s.number(r.Keyword)
 		r.names = NameBit(r.Keyword) | NameBit(r.PartKind())
-		for k := range r.Slots {
-			if r.Slots[k].Default != "" {
-				r.defaults |= NameBit(r.Slots[k].Name)
-			}
-		}
+		r.index()
 		for _, in := range r.In {
 			m := s.byBlock[in]
 			if m == nil {
@@ -40,6 +36,29 @@ func NewSchema(rows []Row) *Schema {
 		}
 	}
 	return s
+}
+
+// index makes the sets and lists of the row that answer the usual questions.
+func (r *Row) index() {
+	r.required = nil
+	for k := range r.Slots {
+		s := &r.Slots[k]
+		s.bit = NameBit(s.Name)
+		if s.Default != "" {
+			r.defaults |= s.bit
+		}
+		if s.Required {
+			r.required = append(r.required, s)
+		}
+		if s.Label != "" {
+			r.labels |= NameBit(s.Label)
+		} else if s.Type == FlagType {
+			r.labels |= s.bit
+		}
+		if s.Suffix != "" {
+			r.suffixes |= NameBit(s.Suffix)
+		}
+	}
 }
 
 func (s *Schema) number(name string) int {

@@ -198,7 +198,13 @@ func (p *parser) nextLine(st *Statement, brace Token) bool {
 func (p *parser) statementEnd(i int) int {
 	depth, seen := 0, i
 	for j := i; ; j++ {
-		switch p.token(j).Kind {
+		var kind TokenKind
+		if j < len(p.tokens) {
+			kind = p.tokens[j].Kind
+		} else {
+			kind = p.token(j).Kind
+		}
+		switch kind {
 		case LeftToken:
 			depth++
 		case RightToken:
@@ -276,6 +282,8 @@ func (p *parser) statement(toks []Token) *Statement {
 		r = &room{}
 	}
 	h := parseHead(r, own(p.cache, text), toks, base)
-	p.cache.put(&line{text: h.Text, head: h, brace: -1, comment: -1})
+	if p.cache != nil {
+		p.cache.put(&line{text: h.Text, head: h, brace: -1, comment: -1})
+	}
 	return p.newStatement(h, base)
 }

@@ -111,8 +111,8 @@ func (p *Part) Get(name string) Value {
 }
 
 func (p *Part) own(name string, bit lang.NameSet) Value {
-	if p.Bound != nil && p.Bound.Filled()&bit != 0 {
-		if f := p.Bound.Field(name); f != nil {
+	if p.Bound != nil {
+		if f := p.Bound.FieldBit(name, bit); f != nil {
 			return p.value(f, 0)
 		}
 	}

@@ -58,6 +58,16 @@ func (m *flueModel) set(i int, p *products) {
 
 func (m *flueModel) stop(i int) { m.firings[i] = flue.Firing{Duct: i} }
 
+// balance runs the firing case that is set.
+func (m *flueModel) balance() error {
+	if m.balanced {
+		return m.common.Again(m.firings, m.states)
+	}
+	err := m.common.Balance(m.firings, m.states)
+	m.balanced = err == nil
+	return err
+}
+
 // lacking tells what a case needs of the units that fire in it; low is the unit
 // at minimum rate, -1 for none.
 func (m *flueModel) lacking(low int) string {
@@ -96,7 +106,7 @@ func (m *flueModel) allFull(c *Context) {
 	for i := range m.units {
 		m.set(i, &m.units[i].full)
 	}
-	if err := m.common.Balance(m.firings, m.states); err != nil {
+	if err := m.balance(); err != nil {
 		c.Missing(m.part, "pressure", Most, AllFull, err.Error())
 		return
 	}
@@ -155,14 +165,14 @@ func (m *flueModel) oneByOne(c *Context) {
 			m.set(i, &m.units[i].full)
 		}
 		m.set(u, &unit.low)
-		if err := m.common.Balance(m.firings, m.states); err == nil {
+		if err := m.balance(); err == nil {
 			most, _ := flue.Highest(m.states)
 			highest = max(highest, most)
 			c.Add(Quantity{Part: unit.part, Name: "flue-margin", Case: OneLow, Num: m.firings[u].Margin(m.states), Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance, Inputs: m.inputs(c, u), At: unit.connector.Span()})
 		}
 		if len(m.units) > 1 {
 			m.stop(u)
-			if err := m.common.Balance(m.firings, m.states); err == nil {
+			if err := m.balance(); err == nil {
 				back := m.firings[u].Back(m.states)
 				c.Add(Quantity{
 					Part: unit.part, Name: "flue-back-pressure", Case: FanFailed, Num: back, Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance,
@@ -175,7 +185,7 @@ func (m *flueModel) oneByOne(c *Context) {
 			m.stop(i)
 		}
 		m.set(u, &unit.low)
-		if err := m.common.Balance(m.firings, m.states); err == nil {
+		if err := m.balance(); err == nil {
 			c.Add(Quantity{Part: unit.part, Name: "flue-margin", Case: OneAlone, Num: m.firings[u].Margin(m.states), Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance, Inputs: m.inputs(c, u), At: unit.connector.Span()})
 			if out := m.states[len(m.states)-1].Out; coldestKnown {
 				coldest = min(coldest, out)
@@ -211,7 +221,7 @@ func (m *flueModel) coldStart(c *Context) {
 		}
 		m.set(u, &unit.full)
 		m.firings[u].Temperature = m.common.Outside
-		if err := m.common.Balance(m.firings, m.states); err == nil {
+		if err := m.balance(); err == nil {
 			c.Add(Quantity{Part: unit.part, Name: "flue-margin", Case: ColdStart, Num: m.firings[u].Margin(m.states), Dim: lang.Pressure, Unit: "Pa", Formula: &FormulaFlueBalance, Inputs: m.inputs(c, u), At: unit.connector.Span()})
 		}
 	}

@@ -21,6 +21,7 @@ type flueModel struct {
 	states   []flue.State
 	firings  []flue.Firing
 	outlet   bool // temperatures along the flue are known
+	balanced bool // the ducts were checked and taken
 }
 
 // fluePiece is the part that a duct belongs to.

@@ -104,6 +104,11 @@ func (c *Common) check(firings []Firing, states []State) error {
 			return err
 		}
 	}
+	return c.checkFirings(firings)
+}
+
+func (c *Common) checkFirings(firings []Firing) error {
+	last := len(c.Ducts) - 1
 	for i := range firings {
 		f := &firings[i]
 		if f.Duct < 0 || f.Duct > last {
@@ -156,6 +161,19 @@ func (c *Common) Balance(firings []Firing, states []State) error {
 	if err := c.check(firings, states); err != nil {
 		return err
 	}
+	return c.balance(firings, states)
+}
+
+// Again is Balance of another case of the same flue with the same states, which
+// Balance took: the ducts are not checked again.
+func (c *Common) Again(firings []Firing, states []State) error {
+	if err := c.checkFirings(firings); err != nil {
+		return err
+	}
+	return c.balance(firings, states)
+}
+
+func (c *Common) balance(firings []Firing, states []State) error {
 	states = states[:len(c.Ducts)]
 	clear(states)
 	fires := false
