@@ -18,6 +18,10 @@ var _ = register(check.Rule{
 			if b.Owner.Kind == "flue" || b.Has("gasket") || b.Has("seal") {
 				continue
 			}
+			if undecided(b) {
+				p.Unknown(b, "what the blank closes, and its gasket")
+				continue
+			}
 			end := b.Stmt.HeadSpan().End
 			p.Absent(b, "the gasket", check.Finding{Message: "The blank of " + labelOf(b) + " has no gasket.", Fixes: []lang.Fix{{Title: "Add a gasket", Best: true, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: " gasket"}}}}})
 		}

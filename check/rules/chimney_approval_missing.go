@@ -29,6 +29,10 @@ var _ = register(check.Rule{
 			if !flue.NeedsCouncil(q.Num) || fl.Child("chimney-approval").First().Known() {
 				continue
 			}
+			if fl.Child("chimney-approval").First().Open() {
+				p.Unknown(fl, "the approval of the chimney height")
+				continue
+			}
 			p.Absent(fl, "the approval", check.Finding{
 				Found: lang.In(q.Num, "kW") + " gross", Limit: "below 366.4 kW gross without approval", Quantity: q,
 				Message: fl.Label() + " carries " + lang.In(q.Num, "kW") + " gross, but no approval of the chimney height is named; it is needed from 366.4 kW.",

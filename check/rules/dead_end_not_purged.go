@@ -16,7 +16,7 @@ var _ = register(check.Rule{
 		block := p.Plant.Block("gas-run")
 		for _, m := range block.Children("manifold") {
 			if !blanked(block.Children("purge-point"), m) {
-				p.Absent(m, "the purge point of "+m.Label(), check.Finding{Message: "The dead end of " + m.Label() + " has no purge point."})
+				missing(p, m, "the purge point of "+m.Label(), check.Finding{Message: "The dead end of " + m.Label() + " has no purge point."}, "purge-point")
 			}
 		}
 	},

@@ -14,7 +14,7 @@ var _ = register(check.Rule{
 	Sources: sources(cite.Source{Work: "IGEM/UP/11", Read: cite.Practice, Note: "as quoted"}),
 	Run: func(p *check.Pass) {
 		for _, d := range p.Plant.ByKind("detector") {
-			if d.Get("closes").Open() {
+			if d.Get("closes").Open() || undecided(d) {
 				p.Unknown(d, "what "+d.Label()+" closes")
 				continue
 			}

@@ -39,13 +39,15 @@ var _ = register(check.Rule{
 			for _, s := range p.Plant.ByKind("stop") {
 				if r, ok := s.Ref("exit"); ok && r.Part == d {
 					found = true
-					if len(s.Refs("closes")) == 0 {
+					if s.Get("closes").Open() {
+						p.Unknown(s, "what "+s.Label()+" closes")
+					} else if len(s.Refs("closes")) == 0 {
 						p.Absent(s, "what "+s.Label()+" closes", check.Finding{Message: s.Label() + " closes no gas valve."})
 					}
 				}
 			}
 			if !found {
-				p.Absent(d, "the stop at "+d.Label(), check.Finding{Message: "The exit " + d.Label() + " has no emergency stop."})
+				missing(p, d, "the stop at "+d.Label(), check.Finding{Message: "The exit " + d.Label() + " has no emergency stop."}, "stop")
 			}
 		}
 	},

@@ -16,7 +16,7 @@ var _ = register(check.Rule{
 		for _, fl := range p.Plant.ByKind("flue") {
 			for _, h := range fl.Children("flue-header") {
 				if !blanked(fl.Children("blank"), h) {
-					p.Absent(h, "the blank of "+h.Label(), check.Finding{Message: "The dead end of " + h.Label() + " has no blank."})
+					missing(p, h, "the blank of "+h.Label(), check.Finding{Message: "The dead end of " + h.Label() + " has no blank."}, "blank")
 				}
 			}
 		}

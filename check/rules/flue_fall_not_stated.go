@@ -15,7 +15,7 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		for _, kind := range [...]string{"connector", "flue-header", "run"} {
 			for _, part := range p.Plant.ByKind(kind) {
-				if part.Get("falls").Open() {
+				if part.Get("falls").Open() || undecided(part) {
 					p.Unknown(part, "the fall of "+part.Label())
 					continue
 				}

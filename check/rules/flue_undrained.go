@@ -22,7 +22,7 @@ var _ = register(check.Rule{
 					}
 				}
 				if !drained {
-					p.Absent(h, "the trap of "+h.Label(), check.Finding{Message: h.Label() + " has no trap to drain its condensate."})
+					missing(p, h, "the trap of "+h.Label(), check.Finding{Message: h.Label() + " has no trap to drain its condensate."}, "flue-trap")
 				}
 			}
 		}

@@ -16,7 +16,7 @@ var _ = register(check.Rule{
 		block := p.Plant.Block("gas-run")
 		for _, m := range block.Children("manifold") {
 			if !blanked(block.Children("blank"), m) {
-				p.Absent(m, "the blank of "+m.Label(), check.Finding{Message: "The dead end of " + m.Label() + " has no blank."})
+				missing(p, m, "the blank of "+m.Label(), check.Finding{Message: "The dead end of " + m.Label() + " has no blank."}, "blank")
 			}
 		}
 	},

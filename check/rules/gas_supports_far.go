@@ -19,6 +19,10 @@ var _ = register(check.Rule{
 				if !v.Known() {
 					continue
 				}
+				if !material.Known() || !size.Known() {
+					p.Unknown(part, "the material and size of "+part.Label())
+					continue
+				}
 				most, ok := pipe.GasSupport(material.Word, size.Num)
 				if !ok {
 					p.Unknown(part, "a size of "+part.Label()+" in the table of supports")

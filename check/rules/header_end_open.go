@@ -16,7 +16,7 @@ var _ = register(check.Rule{
 		block := p.Plant.Block("headers")
 		for _, h := range block.Children("header") {
 			if !blanked(block.Children("blank"), h) {
-				p.Absent(h, "the blank of "+h.Label(), check.Finding{Message: "The dead end of " + h.Label() + " has no blank."})
+				missing(p, h, "the blank of "+h.Label(), check.Finding{Message: "The dead end of " + h.Label() + " has no blank."}, "blank")
 			}
 		}
 	},

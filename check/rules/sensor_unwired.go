@@ -15,6 +15,8 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		for _, s := range p.Plant.ByKind("sensor") {
 			switch to := s.Get("to"); {
+			case undecided(s):
+				p.Unknown(s, "the wire of "+s.Label())
 			case !to.Given:
 				p.Absent(s, "the wire of "+s.Label(), check.Finding{Message: "The sensor " + s.Label() + " is not wired."})
 			case !s.Get("terminal").Given:

@@ -16,6 +16,10 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		limit := p.Limit("separator-ratio-most")
 		for _, s := range p.Plant.ByKind("separator") {
+			if p.Plant.Block("basis").Get("standby").Open() {
+				p.Unknown(s, "how many units are in reserve (standby)")
+				continue
+			}
 			f := p.AtMost(p.Results.Get(s, "flow-ratio", solve.Always), limit)
 			if f == nil {
 				continue

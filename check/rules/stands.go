@@ -1,6 +1,10 @@
 package rules
 
-import "example.org/tundish/check/plant"
+import (
+	"example.org/tundish/check"
+	"example.org/tundish/check/plant"
+	"example.org/tundish/lang"
+)
 
 // stands tells whether a block has a part of one of the kinds. A statement with
 // the word none makes no part; open is set when only the word unknown stands
@@ -23,4 +27,32 @@ func stands(block *plant.Part, kinds ...string) (there, open bool) {
 // whether there will be such a part. A part with one unknown value is there.
 func undecided(part *plant.Part) bool {
 	return part != nil && part.Bound != nil && len(part.Bound.Fields) == 1 && part.First().Open()
+}
+
+// missing reports that a part lacks something, unless a statement of one of the
+// kinds leaves open whether it is there or where it belongs: that may be the one.
+func missing(p *check.Pass, part *plant.Part, what string, f check.Finding, kinds ...string) {
+	for _, kind := range kinds {
+		for _, c := range p.Plant.ByKind(kind) {
+			if undecided(c) || unplaced(c) {
+				p.Unknown(part, what)
+				return
+			}
+		}
+	}
+	p.Absent(part, what, f)
+}
+
+// unplaced tells a part of which it is open what it belongs or leads to.
+func unplaced(part *plant.Part) bool {
+	if part.Bound == nil {
+		return false
+	}
+	for i := range part.Bound.Fields {
+		s := part.Bound.Fields[i].Slot
+		if (s.Type == lang.PartType || s.Type == lang.PartsType || s.Name == "end") && part.Get(s.Name).Open() {
+			return true
+		}
+	}
+	return false
 }

@@ -36,9 +36,9 @@ var _ = register(check.Rule{
 		for _, u := range p.Plant.Units() {
 			switch {
 			case !on[u]:
-				p.Absent(u, "the gas drop of "+u.Label(), check.Finding{Message: u.Label() + " is not connected to the gas run."})
+				missing(p, u, "the gas drop of "+u.Label(), check.Finding{Message: u.Label() + " is not connected to the gas run."}, "drop", "pipe")
 			case len(manifolds) > 0 && !fed[u]:
-				p.Absent(u, u.Label()+" in the list of the manifold", check.Finding{Message: u.Label() + " has a drop, but no manifold lists it."})
+				missing(p, u, u.Label()+" in the list of the manifold", check.Finding{Message: u.Label() + " has a drop, but no manifold lists it."}, "manifold")
 			}
 		}
 	},

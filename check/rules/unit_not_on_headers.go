@@ -33,11 +33,11 @@ var _ = register(check.Rule{
 		for _, u := range p.Plant.Units() {
 			switch {
 			case !out[u] && !in[u]:
-				p.Absent(u, "the branches of "+u.Label(), check.Finding{Message: u.Label() + " has no branch to the headers."})
+				missing(p, u, "the branches of "+u.Label(), check.Finding{Message: u.Label() + " has no branch to the headers."}, "branch")
 			case !out[u]:
-				p.Absent(u, "the flow branch of "+u.Label(), check.Finding{Message: u.Label() + " has no branch to the flow header."})
+				missing(p, u, "the flow branch of "+u.Label(), check.Finding{Message: u.Label() + " has no branch to the flow header."}, "branch")
 			case !in[u]:
-				p.Absent(u, "the return branch of "+u.Label(), check.Finding{Message: u.Label() + " has no branch from the return header."})
+				missing(p, u, "the return branch of "+u.Label(), check.Finding{Message: u.Label() + " has no branch from the return header."}, "branch")
 			}
 		}
 	},

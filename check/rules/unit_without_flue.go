@@ -31,7 +31,7 @@ var _ = register(check.Rule{
 		}
 		for _, u := range p.Plant.Units() {
 			if !on[u] {
-				p.Absent(u, "the connector of "+u.Label(), check.Finding{Message: u.Label() + " is not connected to a flue."})
+				missing(p, u, "the connector of "+u.Label(), check.Finding{Message: u.Label() + " is not connected to a flue."}, "connector")
 			}
 		}
 	},

@@ -18,6 +18,10 @@ var _ = register(check.Rule{
 		if group == nil {
 			return
 		}
+		if p.Plant.Block("basis").Get("standby").Open() {
+			p.Unknown(group, "how many units are in reserve (standby)")
+			return
+		}
 		limit := p.Limit("installed-ratio-most")
 		f := p.AtMost(p.Results.Get(group, "installed-ratio", solve.Always), limit)
 		if f == nil {
