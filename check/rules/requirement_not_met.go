@@ -26,6 +26,9 @@ var _ = register(check.Rule{
 			case err != nil && err.Missing:
 				p.Unknown(r, err.Text)
 				continue
+			case err != nil && p.Plant.Damaged():
+				p.Unknown(r, "a file that can be read whole; "+err.Text)
+				continue
 			case err != nil:
 				p.Report(r, check.Finding{Span: r.Stmt.Abs(err.Span), Part: "require", Message: "The requirement cannot be computed: " + err.Text + ".", Mend: "use values that the tool computes or the text states, in fitting units"})
 				continue

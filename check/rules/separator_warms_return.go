@@ -16,7 +16,7 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		limit := p.Limit("separator-ratio-most")
 		for _, s := range p.Plant.ByKind("separator") {
-			if p.Plant.Block("basis").Get("standby").Open() {
+			if reserveOpen(p.Plant) {
 				p.Unknown(s, "how many units are in reserve (standby)")
 				continue
 			}

@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/check/solve"
 	"example.org/tundish/lang"
 )
@@ -18,7 +19,7 @@ var _ = register(check.Rule{
 		if group == nil {
 			return
 		}
-		if p.Plant.Block("basis").Get("standby").Open() {
+		if reserveOpen(p.Plant) {
 			p.Unknown(group, "how many units are in reserve (standby)")
 			return
 		}
@@ -31,3 +32,10 @@ var _ = register(check.Rule{
 		p.Report(group, *f)
 	},
 })
+
+// reserveOpen tells whether it is open, or cannot be read, how many units are in
+// reserve. Silence means none.
+func reserveOpen(pl *plant.Plant) bool {
+	v := pl.Block("basis").Get("standby")
+	return v.Open() || !v.Given && pl.Damaged("basis")
+}
