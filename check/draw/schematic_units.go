@@ -17,7 +17,7 @@ func (s *schematic) unit(u *plant.Part, x float64) {
 	s.unitFlow(u, x-portOffset)
 	s.unitReturn(u, x+portOffset)
 	s.unitDrain(u, x)
-	if r := u.Child("relief"); r != nil {
+	if r := u.Child("relief"); r != nil && !r.First().Absent() {
 		rx, ry := x+unitHalf+12, unitY+8
 		s.thin("", point{x + unitHalf, ry + 14}, point{rx, ry + 14}, point{rx, ry + 8})
 		s.sym("relief", r, rx, ry, 0)

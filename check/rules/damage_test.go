@@ -17,7 +17,7 @@ func TestDamageIsNoFault(t *testing.T) {
 		ofText[k.ID] = true
 	}
 	p := newRandomPlants(t)
-	seeds := uint64(4)
+	seeds := uint64(2)
 	if testing.Short() {
 		seeds = 1
 	}

@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
+	"example.org/tundish/check/solve"
 	"example.org/tundish/lang"
 )
 
@@ -23,7 +24,8 @@ var _ = register(check.Rule{
 		}
 		there := false
 		for _, r := range s.Children("relief") {
-			there = there || !r.Get("circuit").Is("primary")
+			_, placed := r.Ref("on")
+			there = there || solve.ReliefCircuit(r) == solve.Secondary || !r.Get("circuit").Known() && !placed
 		}
 		if !there {
 			p.Absent(s, "a safety valve", check.Finding{Message: "The circuits behind the exchanger have no safety valve."})

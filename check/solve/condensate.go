@@ -42,7 +42,7 @@ func solveCondensate(c *Context) {
 		trapMargin(c, t, t, worstPressure(c, ref.Part))
 	}
 	for _, u := range c.P.Units() {
-		if t := u.Child("trap"); t != nil {
+		if t := u.Child("trap"); t != nil && !t.First().Absent() {
 			trapMargin(c, t, t, unitTrapPressure(u))
 		}
 	}

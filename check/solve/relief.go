@@ -27,7 +27,7 @@ func solveReliefs(c *Context, safety *plant.Part) {
 		most, ok := hottestOutput(u)
 		all, known = all+most, known && ok
 		r := u.Child("relief")
-		if r == nil {
+		if r == nil || r.First().Absent() {
 			continue
 		}
 		reliefCapacity(c, r)
