@@ -33,6 +33,10 @@ var _ = register(check.Rule{
 			}
 			return
 		}
+		if p.Plant.Damaged("secondary") {
+			p.Unknown(group, "a file that can be read whole, to look for the circuits")
+			return
+		}
 		f := p.AtLeast(q, limit)
 		if f == nil {
 			return
