@@ -27,7 +27,7 @@ type label struct {
 	size  float64
 }
 
-const labelSize = 11
+const labelSize = 13
 
 // label asks for texts beside a box. The part's name, with its signs, is the
 // first line.

@@ -105,6 +105,17 @@ func marks(p *gonum.Plot, name string, pts plotter.XYs, c color.Color, shape vgd
 	return nil
 }
 
+// cross is a mark of two strokes that stays to be seen in print.
+type cross struct{}
+
+// DrawGlyph draws the cross.
+func (cross) DrawGlyph(c *vgdraw.Canvas, s vgdraw.GlyphStyle, at vg.Point) {
+	r := s.Radius
+	for _, d := range [...]vg.Length{r, -r} {
+		c.StrokeLine2(vgdraw.LineStyle{Color: s.Color, Width: 1.6}, at.X-r, at.Y-d, at.X+r, at.Y+d)
+	}
+}
+
 // level is a horizontal dashed line for a limit.
 func level(p *gonum.Plot, name string, x0, x1, y float64) error {
 	return line(p, name, plotter.XYs{{X: x0, Y: y}, {X: x1, Y: y}}, red, 1.6, []vg.Length{5, 2, 1, 2})

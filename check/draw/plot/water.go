@@ -49,7 +49,7 @@ func Headers(p *plant.Plant, r *solve.Results, _ *check.Report) ([]byte, error) 
 		return nil, err
 	}
 	if len(design) > 0 {
-		if err := marks(a, "design", design, orange, vgdraw.CrossGlyph{}); err != nil {
+		if err := marks(a, "design", design, orange, cross{}); err != nil {
 			return nil, err
 		}
 	}
@@ -136,7 +136,7 @@ func Pumps(p *plant.Plant, r *solve.Results, _ *check.Report) ([]byte, error) {
 	if err := line(a, "circuit, as the square of the flow through the design point", system, orange, 1.8, styles[1].dash); err != nil {
 		return nil, err
 	}
-	if err := marks(a, "head needed at the design flow", plotter.XYs{{X: in(design.Num, fu), Y: in(need.Num, hu)}}, orange, vgdraw.CrossGlyph{}); err != nil {
+	if err := marks(a, "head needed at the design flow", plotter.XYs{{X: in(design.Num, fu), Y: in(need.Num, hu)}}, orange, cross{}); err != nil {
 		return nil, err
 	}
 	if head.Known() {
