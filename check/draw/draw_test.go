@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -142,50 +143,81 @@ func TestLabelsOfExamplesApart(t *testing.T) {
 	}
 }
 
-// Plants at random until each number of units from 1 to 8 was seen, in line and
-// back to back as the generator makes them, and round a corner; once with long
-// names too.
-func TestLabelsOfRandomPlantsApart(t *testing.T) {
-	seen := map[string]int{}
-	try := func(seed uint64, text string) {
-		rep := judge(t, "random.plant", text)
-		key := fmt.Sprint(len(rep.Plant.Units()), " ", rep.Plant.One("frame").Get("layout").Word)
-		if seen[key]++; seen[key] > 2 {
-			return
-		}
-		for kind, f := range kinds {
-			apart(t, fmt.Sprintf("%s of %s (seed %d)", kind, key, seed), f(rep.Plant, rep.Results, rep))
-		}
-	}
+var unitsOf = regexp.MustCompile(`(?m)^units U1(?:\.\.U(\d))? \{`)
+
+// Every number of units from 1 to 8, in line, back to back and round a corner:
+// plants at random until each was drawn, half of them with long names.
+func TestLabelsOfEveryArrangementApart(t *testing.T) {
 	long := strings.NewReplacer("Flow-H", "Flow-header-over-the-long-row", "Man-A", "Manifold-under-the-ceiling", "Neut", "Neutraliser-with-a-long-name", "Shut-1", "Emergency-shut-off-valve-1")
-	for seed := range uint64(120) {
+	drawn := map[string]int{}
+	for seed := uint64(0); seed < 400; seed++ {
 		text := plants.Sound(rand.New(rand.NewPCG(seed, 7)))
-		if seed%2 == 1 {
-			text = strings.Replace(text, "back-to-back {", "l-shaped {", 1)
+		m := unitsOf.FindStringSubmatch(text)
+		if m == nil {
+			t.Fatalf("seed %d: no units", seed)
 		}
-		if seed%3 == 2 {
-			text = long.Replace(text)
+		n := m[1]
+		if n == "" {
+			n = "1"
 		}
-		try(seed, text)
+		for _, a := range []string{"in-line", "back-to-back", "l-shaped"} {
+			key := n + " " + a
+			if drawn[key] >= 2 || key == "1 back-to-back" {
+				continue
+			}
+			text := arranged(text, a, n)
+			if text == "" {
+				continue
+			}
+			if drawn[key]++; drawn[key] == 2 {
+				text = long.Replace(text)
+			}
+			rep := judge(t, "random.plant", text)
+			if got := rep.Plant.One("frame").Get("layout").Word; got != a || strconv.Itoa(len(rep.Plant.Units())) != n {
+				t.Fatalf("seed %d: %d units %s, not %s", seed, len(rep.Plant.Units()), got, key)
+			}
+			for kind, f := range kinds {
+				apart(t, fmt.Sprintf("%s of %s (seed %d)", kind, key, seed), f(rep.Plant, rep.Results, rep))
+			}
+		}
 	}
 	for n := 1; n <= 8; n++ {
-		found := false
-		for key := range seen {
-			found = found || strings.HasPrefix(key, strconv.Itoa(n)+" ")
-		}
-		if !found {
-			t.Errorf("no plant with %d units among the random ones", n)
+		for _, a := range []string{"in-line", "back-to-back", "l-shaped"} {
+			if key := fmt.Sprint(n, " ", a); drawn[key] < 2 && key != "1 back-to-back" {
+				t.Errorf("%d plants of %s", drawn[key], key)
+			}
 		}
 	}
-	for _, layout := range []string{"in-line", "back-to-back", "l-shaped"} {
-		found := false
-		for key := range seen {
-			found = found || strings.HasSuffix(key, layout)
-		}
-		if !found {
-			t.Errorf("no %s plant among the random ones", layout)
-		}
+}
+
+var (
+	frameLine = regexp.MustCompile(`(?m)^frame Frame-A (\S+) \{$`)
+	frontRow  = regexp.MustCompile(`(?m)^  row Front .*\n`)
+)
+
+// arranged puts the n units of a plant in line into two rows where the
+// arrangement has two; empty where the plant does not lend itself to it.
+func arranged(text, arrangement, n string) string {
+	was := frameLine.FindStringSubmatch(text)
+	if was == nil || was[1] == arrangement {
+		return text
 	}
+	if was[1] != "in-line" || arrangement == "in-line" {
+		return ""
+	}
+	text = frameLine.ReplaceAllString(text, "frame Frame-A "+arrangement+" {")
+	count, _ := strconv.Atoi(n)
+	if count < 2 {
+		return text
+	}
+	span := func(a, b int) string {
+		if a == b {
+			return fmt.Sprint("U", a)
+		}
+		return fmt.Sprintf("U%d..U%d", a, b)
+	}
+	half := (count + 1) / 2
+	return frontRow.ReplaceAllString(text, "  row Long        "+span(1, half)+"\n  row Short       "+span(half+1, count)+"\n")
 }
 
 // Every unit, branch, drop and connector is in the schematic once at least, and
