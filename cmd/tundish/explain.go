@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -14,20 +15,24 @@ import (
 )
 
 var _ = register(command{
-	name: "explain", args: "[RULE]",
-	summary: "tell what a rule is about, why it matters, what mends it and where it comes from",
+	name: "explain", args: "[RULE...] | --language [WORD...]",
+	summary: "tell what a rule is about, why it matters, what mends it and where it comes from; or what the language knows",
 	run:     runExplain,
 })
 
 func runExplain(args []string, s std) int {
 	fs := flags("explain", s)
-	format := fs.String("format", "text", "text, json or html; html is the whole reference with an example of each rule, run while it is written")
+	format := fs.String("format", "text", "text, json, html or markdown; the examples of rules are run while the page is written")
 	out := fs.StringP("output", "o", "-", "the file to write; - is standard output")
+	language := fs.Bool("language", false, "tell of the statements of the language instead of the rules, all or those that start with the words given")
 	if code, done := parse(fs, args, s); done {
 		return code
 	}
-	if err := oneOf("format", *format, "text", "json", "html"); err != nil {
+	if err := oneOf("format", *format, "text", "json", "html", "markdown"); err != nil {
 		return badUse(s, err.Error())
+	}
+	if *language {
+		return explainLanguage(s, *format, *out, fs.Args())
 	}
 	all := explainable()
 	if fs.NArg() == 0 {
@@ -53,23 +58,68 @@ func runExplain(args []string, s std) int {
 }
 
 func writeExplained(s std, format, out string, list []manual.Rule, whole bool) int {
-	var b bytes.Buffer
-	var err error
-	switch format {
-	case "json":
-		enc := json.NewEncoder(&b)
-		enc.SetEscapeHTML(false)
-		enc.SetIndent("", "  ")
-		err = enc.Encode(list)
-	case "html":
-		err = manual.WriteRulesHTML(&b, list, rules.All(), version)
-	default:
-		explainText(&b, list, whole)
+	return writePage(s, out, func(w io.Writer) error {
+		switch format {
+		case "json":
+			return writeJSON(w, list)
+		case "html":
+			return manual.WriteRulesHTML(w, list, rules.All(), version)
+		case "markdown":
+			return manual.WriteRulesMarkdown(w, list, rules.All(), version)
+		}
+		return explainText(w, list, whole)
+	})
+}
+
+// explainLanguage tells of the statements that start with the words given; of all
+// without any.
+func explainLanguage(s std, format, out string, words []string) int {
+	all := manual.OfLanguage(lang.Language())
+	l := all
+	if len(words) > 0 {
+		l = &manual.Language{}
 	}
-	if err == nil && out != "-" {
-		err = writeNew(out, b.String())
-	} else if err == nil {
+	for _, word := range words {
+		cut := all.Only(word)
+		if len(cut.Blocks) == 0 {
+			msg := fmt.Sprintf("no statement starts with %q", word)
+			if near := lang.Suggest(word, all.Keywords()); near != "" {
+				msg += fmt.Sprintf("; did you mean %s?", near)
+			}
+			return badUse(s, msg)
+		}
+		l.Blocks = append(l.Blocks, cut.Blocks...)
+	}
+	return writePage(s, out, func(w io.Writer) error {
+		switch format {
+		case "json":
+			return writeJSON(w, l)
+		case "html":
+			return l.WriteHTML(w, version)
+		case "markdown":
+			return l.WriteMarkdown(w, version)
+		}
+		return l.WriteText(w)
+	})
+}
+
+func writeJSON(w io.Writer, v any) error {
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(v)
+}
+
+// writePage writes to a file, whole or not at all, or to standard output.
+func writePage(s std, out string, page func(io.Writer) error) int {
+	var b bytes.Buffer
+	err := page(&b)
+	switch {
+	case err != nil:
+	case out == "-":
 		_, err = s.out.Write(b.Bytes())
+	default:
+		err = writeNew(out, b.String())
 	}
 	if err != nil {
 		return failed(s, err)
@@ -90,7 +140,7 @@ func pick(all []manual.Rule, id string) (manual.Rule, bool) {
 // reading a text can give.
 func explainable() []manual.Rule { return manual.Rules(rules.All()) }
 
-func explainText(w io.Writer, list []manual.Rule, whole bool) {
+func explainText(w io.Writer, list []manual.Rule, whole bool) error {
 	for i, e := range list {
 		if !whole {
 			fmt.Fprintf(w, "%-34s %-8s %s\n", e.ID, e.Severity, e.Summary)
@@ -118,7 +168,35 @@ func explainText(w io.Writer, list []manual.Rule, whole bool) {
 			}
 			fmt.Fprintln(w, indent(report.Wrap(line, 74)))
 		}
+		x, err := e.Example(rules.All())
+		if errors.Is(err, manual.ErrNoExample) {
+			continue
+		}
+		if err != nil {
+			return err
+		}
+		explainExample(w, x)
 	}
+	return nil
+}
+
+// explainExample prints an example, run just now.
+func explainExample(w io.Writer, x *manual.Example) {
+	fmt.Fprint(w, "\nExample\n")
+	if x.About != "" {
+		fmt.Fprintln(w, indent(report.Wrap(x.About, 74)))
+	}
+	for _, l := range x.Lines {
+		if l.Sign == "~" {
+			l.Text = "..."
+			l.Sign = " "
+		}
+		fmt.Fprintln(w, strings.TrimRight("    "+l.Sign+" "+l.Text, " "))
+	}
+	for _, f := range x.Findings {
+		fmt.Fprintln(w, indent(report.Wrap(f.Severity+": "+f.Message, 74)))
+	}
+	fmt.Fprintln(w, indent(report.Wrap(x.Where(), 74)))
 }
 
 func indent(text string) string {

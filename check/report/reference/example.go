@@ -1,6 +1,7 @@
 package reference
 
 import (
+	_ "embed"
 	"errors"
 	"fmt"
 	"path"
@@ -43,11 +44,29 @@ type Finding struct {
 	Mend     string `json:"mend,omitempty"`
 }
 
-// Example runs the rule's example. It is an error when there is none: a fault of
-// the text has one only where a text alone can show it.
+// ErrNoExample is wrapped where a fault of the text has no example, because no
+// text alone can show it.
+var ErrNoExample = errors.New("no example")
+
+// faultsOfText are the examples of the faults of the text: plants whose names
+// start with the id of the fault.
+//
+//go:embed faults.txtar
+var faultsOfText []byte
+
+// Example runs the rule's example. The error wraps ErrNoExample where there is none.
 func (r *Rule) Example(all []*check.Rule) (*Example, error) {
 	if r.rule == nil {
-		return nil, fmt.Errorf("%s has no example", r.ID)
+		ar := &txtar.Archive{}
+		for _, f := range txtar.Parse(faultsOfText).Files {
+			if name, ok := strings.CutPrefix(f.Name, r.ID+"/"); ok {
+				ar.Files = append(ar.Files, txtar.File{Name: name, Data: f.Data})
+			}
+		}
+		if len(ar.Files) == 0 {
+			return nil, fmt.Errorf("%s: %w", r.ID, ErrNoExample)
+		}
+		return runCase(r.ID, ar, all)
 	}
 	b, err := cases.Files.ReadFile(r.ID + ".txtar")
 	if err != nil {

@@ -2,6 +2,7 @@ package reference
 
 import (
 	_ "embed"
+	"errors"
 	"fmt"
 	"html/template"
 	"io"
@@ -58,13 +59,11 @@ func grouped(list []Rule, all []*check.Rule) ([]group, error) {
 	at := map[string]int{}
 	for i := range list {
 		s := shown{Rule: list[i]}
-		if list[i].rule != nil {
-			x, err := list[i].Example(all)
-			if err != nil {
-				return nil, err
-			}
-			s.Example = x
+		x, err := list[i].Example(all)
+		if err != nil && !errors.Is(err, ErrNoExample) {
+			return nil, err
 		}
+		s.Example = x
 		g, ok := at[s.Group]
 		if !ok {
 			g = len(out)

@@ -2,8 +2,10 @@ package reference_test
 
 import (
 	"bytes"
+	"errors"
 	"html"
 	"regexp"
+	"sort"
 	"strings"
 	"testing"
 
@@ -102,6 +104,28 @@ func find(list []reference.Rule, id string) *reference.Rule {
 		}
 	}
 	return nil
+}
+
+// Every fault of the text that a text can show has an example that shows it and
+// goes with the mend; the others are those of archives, sizes and of the tool.
+func TestFaultsOfText(t *testing.T) {
+	without := "archive-broken archive-too-large block-too-deep circular-use file-too-large internal-fault member-outside not-a-plant not-finished not-text too-many-statements use-outside use-too-deep"
+	var lacks []string
+	for _, k := range lang.ProblemKinds {
+		x, err := find(reference.Rules(nil), k.ID).Example(nil)
+		switch {
+		case errors.Is(err, reference.ErrNoExample):
+			lacks = append(lacks, k.ID)
+		case err != nil:
+			t.Error(err)
+		case x.Left != 0 || len(x.Findings) != 1:
+			t.Errorf("%s: %d findings, %d after the mend", k.ID, len(x.Findings), x.Left)
+		}
+	}
+	sort.Strings(lacks)
+	if got := strings.Join(lacks, " "); got != without {
+		t.Errorf("without an example: %s", got)
+	}
 }
 
 // A known example, held against what its test file says of it by hand.
