@@ -35,9 +35,15 @@ func TestJUnit(t *testing.T) {
 		Tests    int `xml:"tests,attr"`
 		Failures int `xml:"failures,attr"`
 		Suites   []struct {
-			Name  string `xml:"name,attr"`
-			Cases []struct {
-				Failure *struct{} `xml:"failure"`
+			Name     string `xml:"name,attr"`
+			Tests    int    `xml:"tests,attr"`
+			Failures int    `xml:"failures,attr"`
+			Cases    []struct {
+				Name      string `xml:"name,attr"`
+				ClassName string `xml:"classname,attr"`
+				Failure   *struct {
+					Message string `xml:"message,attr"`
+				} `xml:"failure"`
 			} `xml:"testcase"`
 		} `xml:"testsuite"`
 	}
@@ -47,6 +53,23 @@ func TestJUnit(t *testing.T) {
 	d, _ := lintJSON(t, "", "examples")
 	if suites.Failures != len(d.Findings) || len(suites.Suites) != d.Files {
 		t.Errorf("%d failures in %d suites, %d findings", suites.Failures, len(suites.Suites), len(d.Findings))
+	}
+	for _, x := range suites.Suites { // what readers of the format ask for
+		failed := 0
+		for _, c := range x.Cases {
+			if c.Name == "" || c.ClassName == "" {
+				t.Errorf("%s: a case without name or class", x.Name)
+			}
+			if c.Failure != nil {
+				failed++
+				if c.Failure.Message == "" {
+					t.Errorf("%s: a failure without a message", x.Name)
+				}
+			}
+		}
+		if x.Name == "" || x.Tests != len(x.Cases) || x.Failures != failed {
+			t.Errorf("suite %q: says %d tests and %d failures, has %d and %d", x.Name, x.Tests, x.Failures, len(x.Cases), failed)
+		}
 	}
 }
 
