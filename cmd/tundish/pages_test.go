@@ -52,7 +52,7 @@ func TestPages(t *testing.T) {
 			if _, errs, code := tundish(t, "", append(m.args, "-o", file)...); code != exitClean {
 				t.Fatalf("exit %d: %s", code, errs)
 			}
-			p := &shownPage{t: t, name: m.name, keep: keep, ctx: tab(t)}
+			p := &shownPage{t: t, name: m.name, keep: keep, ctx: tab(t), sheet: m.args[0] == "sheet"}
 			p.open(file)
 			p.look("desk", 1280, 900, false)
 			p.look("phone", 390, 844, true)
@@ -93,7 +93,7 @@ func openBrowser(t *testing.T) func(*testing.T) context.Context {
 	return func(t *testing.T) context.Context {
 		ctx, shut := chromedp.NewContext(browser)
 		t.Cleanup(shut)
-		ctx, late := context.WithTimeout(ctx, 3*time.Minute)
+		ctx, late := context.WithTimeout(ctx, 10*time.Minute) // guards against a hang alone
 		t.Cleanup(late)
 		return ctx
 	}
@@ -104,6 +104,7 @@ type shownPage struct {
 	t          *testing.T
 	name, keep string
 	ctx        context.Context
+	sheet      bool // has a foot with the number of the page
 
 	mu   sync.Mutex
 	said []string // errors of the console
@@ -274,6 +275,9 @@ func (p *shownPage) print(paper string, wide, high float64) {
 	sheets := bytes.Split(bytes.TrimSuffix(text, []byte("\f")), []byte("\f"))
 	begin, end := map[string]int{}, map[string]int{}
 	for i, s := range sheets {
+		if foot := fmt.Sprintf("page %d of %d", i+1, len(sheets)); p.sheet && !bytes.Contains(s, []byte(foot)) {
+			p.t.Errorf("%s: page %d does not say %q", paper, i+1, foot)
+		}
 		for _, m := range printMark.FindAllSubmatch(s, -1) {
 			if string(m[1]) == "b" {
 				begin[string(m[2])] = i + 1
