@@ -5,7 +5,6 @@ import (
 
 	"example.org/tundish/check/plant"
 	"example.org/tundish/check/solve"
-	"example.org/tundish/lang"
 )
 
 // side draws the end view: depth, the units' offset and the free depth before
@@ -152,9 +151,9 @@ func (e *elevation) masses(r *solve.Results) {
 	}
 	var found []string
 	r.Of(e.frame, func(q *solve.Quantity) {
-		name := strings.ReplaceAll(strings.TrimPrefix(q.Path(), e.frame.Address+"."), "-", " ")
+		name := strings.NewReplacer("-", " ", ".", ", ").Replace(strings.TrimPrefix(q.Path(), e.frame.Address+"."))
 		if q.Known() {
-			found = append(found, name+" "+printed(q))
+			found = append(found, name+" "+printed(e.p, q))
 		} else {
 			found = append(found, name+" not known, needs "+q.Missing)
 		}
@@ -162,12 +161,4 @@ func (e *elevation) masses(r *solve.Results) {
 	if len(found) > 0 {
 		e.notes = append(e.notes, "Computed: "+strings.Join(found, "; ")+".")
 	}
-}
-
-// printed is a computed value with its unit.
-func printed(q *solve.Quantity) string {
-	if q.Unit != "" {
-		return lang.In(q.Num, q.Unit)
-	}
-	return lang.Quantity(q.Num, q.Dim, lang.Metric)
 }

@@ -67,7 +67,7 @@ func (d *flueDrawing) value(part *plant.Part, name string, c solve.Case, before 
 	case !q.Known():
 		return before + "not known"
 	}
-	return before + printed(q)
+	return before + printed(d.p, q)
 }
 
 // entries are the connectors in the order in which they enter the header.

@@ -237,3 +237,17 @@ func (c *curves) unit(t *testing.T, label string) *lang.Unit {
 	t.Fatalf("no axis for %s among %q", label, c.texts)
 	return nil
 }
+
+// far is the unit of distances, which an axis names before its words.
+func (c *curves) far(t *testing.T, words string) *lang.Unit {
+	t.Helper()
+	for _, s := range c.texts {
+		if symbol, ok := strings.CutSuffix(s, " "+words); ok {
+			if u, ok := lang.LookupUnit(symbol); ok {
+				return u
+			}
+		}
+	}
+	t.Fatalf("no axis of distance among %q", c.texts)
+	return nil
+}

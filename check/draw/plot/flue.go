@@ -23,26 +23,32 @@ func FluePressure(p *plant.Plant, r *solve.Results, rep *check.Report) ([]byte, 
 	if lack != "" {
 		return nil, &Missing{what, lack}
 	}
-	a := panel("From the outlet of "+list[0].Unit.Label()+" to the terminal, "+f.Label(), "m from the outlet of the unit", "pressure, Pa")
+	unit, along := "Pa", lengthUnit(p)
+	if p.US() {
+		unit = "inWC"
+	}
+	a := panel("From the outlet of "+list[0].Unit.Label()+" to the terminal, "+f.Label(), along+" from the outlet of the unit", "pressure, "+unit)
 	low, top, far := 0.0, math.Inf(-1), 0.0
 	for i, l := range list {
 		var pts plotter.XYs
 		for _, q := range l.Points {
-			pts = append(pts, plotter.XY{X: q.Distance, Y: q.Pressure})
-			low, top, far = min(low, q.Pressure), max(top, q.Pressure), max(far, q.Distance)
+			x, y := in(q.Distance, along), in(q.Pressure, unit)
+			pts = append(pts, plotter.XY{X: x, Y: y})
+			low, top, far = min(low, y), max(top, y), max(far, x)
 		}
 		st := styles[i%len(styles)]
 		if err := line(a, caseName(l), pts, st.color, 2, st.dash); err != nil {
 			return nil, err
 		}
 	}
-	if l, ok := flueLimit(rep, f); ok && l < 4*max(top, 10) {
+	if l, ok := flueLimit(rep, f); ok && in(l, unit) < 4*max(top, in(10, unit)) {
+		l = in(l, unit)
 		top = max(top, l)
 		if err := level(a, "most that the class allows", 0, far, l); err != nil {
 			return nil, err
 		}
 	}
-	span := max(top-low, 1)
+	span := max(top-low, in(1, unit))
 	a.X.Min, a.X.Max = 0, far
 	a.Y.Min, a.Y.Max = low-span*0.05, top+span*0.4
 	a.Legend.Top = true

@@ -15,7 +15,7 @@ import (
 // gasWay is the pressure along the run to one unit.
 type gasWay struct {
 	unit *plant.Part
-	pts  plotter.XYs // m from the supply, pressure in the unit of the plot
+	pts  plotter.XYs // distance from the supply and pressure, in the units of the plot
 }
 
 // GasPressure draws the gas pressure along the run to each unit, and at each
@@ -26,7 +26,7 @@ func GasPressure(p *plant.Plant, r *solve.Results, rep *check.Report) ([]byte, e
 	if lack != "" {
 		return nil, &Missing{what, lack}
 	}
-	run := panel("Along the run", "m from the supply", "gas pressure, "+unit)
+	run := panel("Along the run", lengthUnit(p)+" from the supply", "gas pressure, "+unit)
 	worst := 0
 	for i := range ways {
 		if end(ways[i].pts) < end(ways[worst].pts) {
@@ -116,6 +116,8 @@ func gasWays(p *plant.Plant, r *solve.Results) (ways []gasWay, unit, lack string
 	main := run.Child("manifold")
 	var common plotter.XYs
 	dist := 0.0
+	far := lengthUnit(p)
+	point := func(x, y float64) plotter.XY { return plotter.XY{X: in(x, far), Y: in(y, unit)} }
 	for _, part := range draw.GasRun(p) {
 		if part.Kind != "pipe" {
 			continue
@@ -124,33 +126,37 @@ func gasWays(p *plant.Plant, r *solve.Results) (ways []gasWay, unit, lack string
 		if !ok {
 			return nil, "", lacking(q, part)
 		}
-		unit = q.Unit
-		common = append(common, plotter.XY{X: dist, Y: in(p1, unit)})
+		if unit == "" {
+			unit = draw.Unit(p, q)
+		}
+		common = append(common, point(dist, p1))
 		dist += part.Get("length").Num
-		common = append(common, plotter.XY{X: dist, Y: in(p1-q.Num, unit)})
+		common = append(common, point(dist, p1-q.Num))
 	}
 	for _, u := range p.Units() {
 		q := r.Get(u, "gas-pressure", solve.AllFull)
 		if !q.Known() {
 			return nil, "", lacking(q, u)
 		}
-		unit = q.Unit
+		if unit == "" {
+			unit = draw.Unit(p, q)
+		}
 		pts := append(plotter.XYs(nil), common...)
 		at := dist
 		drop := draw.DropOf(p, u)
 		if main != nil && drop != nil {
-			if mq, p1, ok := inlet(r, main); ok {
-				pts = append(pts, plotter.XY{X: dist, Y: in(p1, mq.Unit)})
+			if _, p1, ok := inlet(r, main); ok {
+				pts = append(pts, point(dist, p1))
 			}
 			at += alongManifold(main, u)
 		}
 		if drop != nil {
-			if dq, p1, ok := inlet(r, drop); ok {
-				pts = append(pts, plotter.XY{X: at, Y: in(p1, dq.Unit)})
+			if _, p1, ok := inlet(r, drop); ok {
+				pts = append(pts, point(at, p1))
 			}
 			at += drop.Get("length").Num
 		}
-		pts = append(pts, plotter.XY{X: at, Y: in(q.Num, unit)})
+		pts = append(pts, point(at, q.Num))
 		ways = append(ways, gasWay{u, pts})
 	}
 	return ways, unit, ""

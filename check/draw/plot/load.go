@@ -31,10 +31,7 @@ func LoadDuration(p *plant.Plant, r *solve.Results, _ *check.Report) ([]byte, er
 	if lack != "" {
 		return nil, &Missing{what, lack}
 	}
-	unit := load.Unit
-	if unit == "" {
-		unit = "kW"
-	}
+	unit := draw.Unit(p, load)
 	a := panel("Load over the hours of a year and units that run", "hours of the year with at least this load", "heat, "+unit)
 	var points plotter.XYs
 	for _, pt := range curve {

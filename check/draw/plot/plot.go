@@ -22,6 +22,7 @@ import (
 	"gonum.org/v1/plot/vg/vgsvg"
 
 	"example.org/tundish/check/draw"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -188,4 +189,12 @@ func in(v float64, unit string) float64 {
 		return v
 	}
 	return lang.FromSI(v, u)
+}
+
+// lengthUnit is the unit of distances.
+func lengthUnit(p *plant.Plant) string {
+	if p.US() {
+		return "ft"
+	}
+	return "m"
 }

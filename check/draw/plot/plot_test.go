@@ -129,11 +129,12 @@ func TestGasPressurePlotsTheValues(t *testing.T) {
 		}
 		way := run.lines[worst][0]
 		at, step := 0.0, 0
+		m := run.far(t, "from the supply")
 		for _, pipe := range rep.Plant.Block("gas-run").Children("pipe") {
 			loss := value(t, rep, u, pipe, "pressure-loss", solve.AllFull)
 			p1 := lang.FromSI(input(t, rep, pipe, "pressure-loss", solve.AllFull, "p1"), u)
 			a, b := way[2*step], way[2*step+1]
-			long := pipe.Get("length").Num
+			long := lang.FromSI(pipe.Get("length").Num, m)
 			if !run.near(a.y, p1) || !run.near(b.y, p1-loss) || !run.nearX(a.x, at) || !run.nearX(b.x, at+long) {
 				t.Errorf("%s: %s goes from %v to %v, want %.4f at %.3f to %.4f at %.3f", name, pipe.Label(), a, b, p1, at, p1-loss, at+long)
 			}
@@ -197,7 +198,7 @@ func TestFluePressurePlotsTheValues(t *testing.T) {
 		}
 		long := 0.0
 		for _, x := range rep.Plant.ByKind("riser") {
-			long += x.Get("length").Num
+			long += lang.FromSI(x.Get("length").Num, p.far(t, "from the outlet of the unit"))
 		}
 		for key, c := range map[string]solve.Case{
 			"all units full": solve.AllFull, worst.Label() + " at minimum, the others full": solve.OneLow, worst.Label() + " alone at minimum": solve.OneAlone,
@@ -216,7 +217,7 @@ func TestFluePressurePlotsTheValues(t *testing.T) {
 				t.Errorf("%s: %s ends at %v, the wind is %.4f", name, key, last, want)
 			}
 			if riser := last.x - l[len(l)-2].x; !p.nearX(riser, long) {
-				t.Errorf("%s: %s has a riser of %.3f m, stated are %.3f", name, key, riser, long)
+				t.Errorf("%s: %s has a riser of %.3f, stated are %.3f", name, key, riser, long)
 			}
 			for i := 1; i < len(l); i++ {
 				if l[i].x < l[i-1].x-1e-9 {
@@ -282,7 +283,7 @@ func TestLoadDurationPlotsTheStaging(t *testing.T) {
 	rep := example(t, "back-to-back") // load-curve 5600 h base 6 %, loads 500, 130 and 60 kW, eight units
 	p := panels(t, rep, plot.LoadDuration, 1)[0]
 	u := p.unit(t, "heat")
-	load := p.lines["load, straight between its stated ends"]
+	load := p.lines["load"]
 	if len(load) != 1 || len(load[0]) != 3 {
 		t.Fatalf("the load is drawn as %v", load)
 	}
@@ -306,25 +307,54 @@ func TestLoadDurationPlotsTheStaging(t *testing.T) {
 			t.Errorf("%d units are drawn at %.2f, want %.2f", i+1, l[0].y, sums[i])
 		}
 	}
-	stairs := p.lines["units that the load asks for, up to 7 of 8"]
-	if len(stairs) != 1 {
-		t.Fatalf("no staging: %q", p.texts)
-	}
-	for h := 50.0; h < 5600; h += 170 {
-		asks := 690 - (690-41.4)*h/5600
-		n := 0
-		for n < len(sums) && sums[n] < asks {
-			n++
-		}
-		run := math.NaN()
-		for i := 1; i < len(stairs[0]); i++ { // from right to left
-			if a, b := stairs[0][i-1], stairs[0][i]; h <= a.x && h >= b.x && a.x > b.x {
-				run = a.y
+	// Each step of the stairs is as long as the hours with so many units, of which
+	// there are enough for the load at its begin.
+	group := rep.Plant.UnitGroup()
+	var stairs []xy
+	for key, l := range p.lines {
+		if strings.HasPrefix(key, "output of the units that run, ") {
+			stairs = l[0]
+			mean := rep.Results.Group(group, "running-units", solve.Mean, solve.Always)
+			if want := lang.Num(mean.Num, 3) + " in the mean"; !strings.HasSuffix(key, want) {
+				t.Errorf("the legend says %q, the value is %s", key, want)
 			}
 		}
-		if !p.near(run, sums[n]) {
-			t.Errorf("at %.0f h the load of %.1f needs %d units, %.1f; drawn is %.1f", h, asks, n+1, sums[n], run)
+	}
+	if len(stairs) < 4 {
+		t.Fatalf("no staging: %q", p.texts)
+	}
+	at, step := 0.0, 0
+	for n := len(sums); n > 0; n-- {
+		q := rep.Results.Get(group, solve.HoursWith(n), solve.Always)
+		if !q.Known() {
+			t.Fatalf("no hours with %d units", n)
 		}
+		if q.Num <= 0 {
+			continue
+		}
+		a, b := stairs[2*step], stairs[2*step+1]
+		next := at + q.Num/3600
+		if !p.nearX(a.x, at) || !p.nearX(b.x, next) || !p.near(a.y, sums[n-1]) || !p.near(b.y, sums[n-1]) {
+			t.Errorf("%d units are drawn from %v to %v, want %.1f kW from %.1f to %.1f h", n, a, b, sums[n-1], at, next)
+		}
+		if asks := 690 - (690-41.4)*at/5600; sums[n-1] < asks*(1-1e-9) {
+			t.Errorf("at %.0f h %d units give %.1f kW, the load is %.1f kW", at, n, sums[n-1], asks)
+		}
+		at = next
+		step++
+	}
+	if len(stairs) != 2*step {
+		t.Errorf("%d points of the staging, want %d", len(stairs), 2*step)
+	}
+	least := value(t, rep, u, group, "least-heat", solve.Always)
+	found := false
+	for key, l := range p.lines {
+		if strings.HasPrefix(key, "least heat of one unit") {
+			found = p.near(l[0][0].y, least) && p.near(l[0][1].y, least)
+		}
+	}
+	if !found {
+		t.Errorf("the least heat is not drawn at %.2f kW: %q", least, p.texts)
 	}
 }
 
@@ -336,7 +366,7 @@ func TestMissingIsSaid(t *testing.T) {
 		was, is string
 		must    string
 	}{
-		{plot.LoadDuration, "in-line", "", "", "load-curve"},
+		{plot.LoadDuration, "l-shaped-faulty", "", "", "load-curve"},
 		{plot.GasPressure, "in-line", "steel DN65 14 m rise", "steel 14 m rise", "size of G1"},
 		{plot.FluePressure, "in-line", "connector C1..C4", "# connector C1..C4", "a connector from a unit"},
 	} {

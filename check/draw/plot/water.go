@@ -34,7 +34,9 @@ func Headers(p *plant.Plant, r *solve.Results, _ *check.Report) ([]byte, error) 
 		if !h.Known() {
 			return nil, &Missing{what, lacking(h, u)}
 		}
-		fu, pu = q.Unit, h.Unit
+		if fu == "" {
+			fu, pu = draw.Unit(p, q), draw.Unit(p, h)
+		}
 		flow = append(flow, plotter.XY{X: x, Y: in(q.Num, fu)})
 		across = append(across, plotter.XY{X: x, Y: in(h.Num, pu)})
 		if d := r.Get(u, "design-flow", solve.AllFull); d.Known() {
@@ -105,7 +107,7 @@ func Pumps(p *plant.Plant, r *solve.Results, _ *check.Report) ([]byte, error) {
 			return nil, &Missing{what, lacking(q, u)}
 		}
 	}
-	fu, hu := flow.Unit, need.Unit
+	fu, hu := draw.Unit(p, flow), draw.Unit(p, need)
 	n := 1.0
 	pump := u.Child("pump")
 	if v := pump.Get("setting"); v.Known() {
