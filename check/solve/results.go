@@ -129,7 +129,7 @@ func NewResults(p *plant.Plant) *Results {
 		r.list = make([]Quantity, 0, 64+5*n/4)
 	}
 	if cap(r.arena) < n {
-		r.arena = make([]Input, 0, 64+3*n)
+		r.arena = make([]Input, 0, 64+7*n/2)
 	}
 	if cap(r.first) < n {
 		r.first, r.last = make([]int32, n), make([]int32, n)
