@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/calc/combustion"
+	"example.org/tundish/check/solve"
 	"example.org/tundish/lang"
 )
 
@@ -27,9 +28,13 @@ var _ = register(check.Rule{
 			if primary.Num2 <= q.Num {
 				continue
 			}
+			year := ""
+			if share := p.Results.Get(p.Plant.UnitGroup(), "heat-condensing", solve.Always); share.Known() {
+				year = " Led by the weather it lies below for " + lang.In(share.Num, "%") + " of the heat of a year."
+			}
 			p.Report(p.Plant.Block("basis").Child("primary"), check.Finding{
 				Span: primary.Span(), Found: lang.In(primary.Num2, "degC"), Limit: "below " + lang.In(q.Num, "degC"), Source: combustion.SourceDewPoint, Quantity: q,
-				Message: "The return of " + lang.In(primary.Num2, "degC") + " is above the dew point of " + lang.In(q.Num, "degC") + "; at design load the units do not condense.",
+				Message: "The return of " + lang.In(primary.Num2, "degC") + " is above the dew point of " + lang.In(q.Num, "degC") + "; at design load the units do not condense." + year,
 			})
 			return
 		}

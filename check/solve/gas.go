@@ -339,13 +339,20 @@ func (t *gasTree) volume(c *Context, block *plant.Part) {
 	}
 	in := c.Inputs(Input{Name: "pipes", Num: pipes, Dim: lang.Volume, Unit: vu}, Input{Name: "meter", Num: meter, Dim: lang.Volume, Unit: vu})
 	c.Add(Quantity{Part: block, Name: "installation-volume", Num: iv, Dim: lang.Volume, Unit: vu, Formula: &FormulaGasVolume, Inputs: in})
-	if pv, err := gas.PurgeVolume(iv, cyclic); err == nil {
-		c.Add(Quantity{Part: block, Name: "purge-volume", Num: pv, Dim: lang.Volume, Unit: vu, Formula: &FormulaPurge, Inputs: c.Inputs(Input{Name: "IV", Num: iv, Dim: lang.Volume, Unit: vu}, Input{Name: "cyclic volume", Num: cyclic, Dim: lang.Volume, Unit: vu})})
-	}
-	if q, err := gas.PurgeRate(widest); err == nil {
-		c.Add(Quantity{Part: block, Name: "purge-rate", Num: q, Dim: lang.VolumeFlow, Unit: gasUnit(c.P), Formula: &FormulaPurgeRate, Inputs: c.Inputs(Input{Name: "D", Num: widest, Dim: lang.Length, Unit: "mm"})})
+	if !c.P.US() { // there an instrument at the end of the purge decides, not a volume
+		purge(c, block, iv, cyclic, widest)
 	}
 	t.testTime(c, block, iv)
+}
+
+// purge stores how much gas lets the air out, and how fast.
+func purge(c *Context, block *plant.Part, iv, cyclic, widest float64) {
+	if pv, err := gas.PurgeVolume(iv, cyclic); err == nil {
+		c.Add(Quantity{Part: block, Name: "purge-volume", Num: pv, Dim: lang.Volume, Unit: "m3", Formula: &FormulaPurge, Inputs: c.Inputs(Input{Name: "IV", Num: iv, Dim: lang.Volume, Unit: "m3"}, Input{Name: "cyclic volume", Num: cyclic, Dim: lang.Volume, Unit: "m3"})})
+	}
+	if q, err := gas.PurgeRate(widest); err == nil {
+		c.Add(Quantity{Part: block, Name: "purge-rate", Num: q, Dim: lang.VolumeFlow, Unit: "m3/h", Formula: &FormulaPurgeRate, Inputs: c.Inputs(Input{Name: "D", Num: widest, Dim: lang.Length, Unit: "mm"})})
+	}
 }
 
 // testTime stores how long the tightness test must last with the stated gauge
