@@ -91,6 +91,11 @@ var Faults = []Fault{
 	fault("clearance-too-small", `(  above           )\S+ m$`, "${1}0.1 m"),
 	fault("lift-unfit", `(lifting         hoist) \S+ kg`, "$1 50 kg"),
 	fault("water-supports-far", `(pipe PF .*support) \S+ m`, "$1 6.0 m"),
+	line("isolator-missing", "isolator        lockable"),
+	fault("gas-test-point-missing", `(gas-valve       .* union) test-point`, "$1"),
+	fault("strainer-missing", `^ *strainer        DN\d+ return\n((?:.*\n)*?) *strainer        DN\d+ on PR\n((?:.*\n)*?) *filter Mag .*\n`, "$1$2"),
+	fault("glycol-thin", `^(separation \{\n)`, "${1}  glycol          propylene 15 %\n", "caution-missing", "vessel-too-small", "fill-pressure-unfit", "precharge-leaves-no-room"),
+	fault("opening-at-wrong-height", `(opening Low .* free)`, "$1 1.6 m up"),
 	// Headers and water.
 	fault("header-too-fast", `(header Flow-H   steel) DN\d+`, "$1 DN40", "units-out-of-balance", "pump-too-weak", "pipe-too-fast", "pipe-gradient-high", "requirement-not-met", "separator-starves-circuits"),
 	fault("pipe-gradient-high", `(pipe PF         steel) DN\d+`, "$1 DN32", "pipe-too-fast", "pump-too-weak", "units-out-of-balance", "separator-starves-circuits"),
