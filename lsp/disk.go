@@ -23,6 +23,7 @@ type disk struct {
 	opened  []string // of the roots, those that the client opened as folders
 	cache   *lang.Cache
 	files   map[string]diskFile
+	size    int64 // bytes of the texts of files
 	handles map[string]handle
 }
 
@@ -178,8 +179,27 @@ func (d *disk) read(root, rel, name string) (*lang.File, error) {
 	}
 	file := lang.Parse(lang.NewSource(name, string(b)), d.cache)
 	lang.Bind(file, lang.Language())
-	d.mu.Lock()
-	d.files[name] = diskFile{st.ModTime(), st.Size(), file}
-	d.mu.Unlock()
+	d.keep(name, diskFile{st.ModTime(), st.Size(), file})
 	return file, nil
+}
+
+// maxKept bounds the bytes of the texts that are kept; what was made of a text is
+// some four times as large.
+const maxKept = 8 << 20
+
+// keep keeps a file until it changes, or until others need the room.
+func (d *disk) keep(name string, f diskFile) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.size += f.size - d.files[name].size
+	d.files[name] = f
+	for other, o := range d.files {
+		if d.size <= maxKept {
+			return
+		}
+		if other != name {
+			delete(d.files, other)
+			d.size -= o.size
+		}
+	}
 }

@@ -103,9 +103,24 @@ func (s *Server) occurrences(ctx context.Context, at *snapshot, d *document, a *
 	if !wide {
 		return out, true
 	}
-	all, whole := s.workspaceFiles(ctx, at, "Looking for "+name, token)
-	for _, w := range usersOf(all, home.Source.Name) {
-		scan(w.uri, w.file)
+	// Of the rest of the workspace only what may count is kept: which files each
+	// one reads, and where it mentions the name.
+	var others []mentioning
+	whole = s.eachFile(ctx, at, "Looking for "+name, token, func(uri string, f *lang.File) {
+		o := mentioning{name: f.Source.Name, reads: readsOf(f)}
+		if !seen[uri] && !defines(f, name) {
+			for _, m := range mentions(f) {
+				if base(m.name) == name {
+					o.places = append(o.places, place{uri, f.Source, lang.Span{Start: m.span.Start, End: m.span.Start + len(name)}, m.definition})
+				}
+			}
+		}
+		if len(o.reads) > 0 {
+			others = append(others, o)
+		}
+	})
+	for _, o := range usersOf(others, home.Source.Name) {
+		out = append(out, o.places...)
 	}
 	return out, whole
 }
@@ -120,31 +135,39 @@ func defines(f *lang.File, name string) bool {
 	return false
 }
 
-// usersOf lists the files that read one, directly or through others.
-func usersOf(all []workspaceFile, name string) []workspaceFile {
-	var out []workspaceFile
-	paths := map[string]bool{name: true}
-	for grown := true; grown; {
-		grown = false
-		for _, w := range all {
-			if !paths[w.file.Source.Name] && usesAny(w.file, paths) {
-				paths[w.file.Source.Name] = true
-				out = append(out, w)
-				grown = true
-			}
+// mentioning is what a search keeps of one file.
+type mentioning struct {
+	name   string
+	reads  []string
+	places []place
+}
+
+// readsOf lists the paths of the files that a file reads.
+func readsOf(f *lang.File) []string {
+	var out []string
+	for _, st := range f.Statements {
+		if p := usedPath(f, st); p != "" {
+			out = append(out, p)
 		}
 	}
 	return out
 }
 
-// usesAny tells a file that reads one of these paths.
-func usesAny(f *lang.File, paths map[string]bool) bool {
-	for _, st := range f.Statements {
-		if p := usedPath(f, st); p != "" && paths[p] {
-			return true
+// usersOf lists the files that read one, directly or through others.
+func usersOf(all []mentioning, name string) []mentioning {
+	var out []mentioning
+	paths := map[string]bool{name: true}
+	for grown := true; grown; {
+		grown = false
+		for _, o := range all {
+			if !paths[o.name] && slices.ContainsFunc(o.reads, func(p string) bool { return paths[p] }) {
+				paths[o.name] = true
+				out = append(out, o)
+				grown = true
+			}
 		}
 	}
-	return false
+	return out
 }
 
 func onDocument(f func(s *Server, at *snapshot, d *document, a *analysis, p docPosition, raw json.RawMessage) (any, error)) feature {

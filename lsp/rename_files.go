@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"go.lsp.dev/jsonrpc2"
+
+	"example.org/tundish/lang"
 )
 
 // Before files get new names, the statements that read them are told: the edit
@@ -33,15 +35,11 @@ var _ = on("workspace/willRenameFiles", func(s *Server, ctx context.Context, par
 		}
 		return name
 	}
-	files, whole := s.workspaceFiles(ctx, at, "Looking for users of the files", nil)
-	if !whole {
-		return nil, jsonrpc2.NewError(codeFailed, "not every file of the workspace was looked at, so no use statement was changed")
-	}
 	edits := map[string][]object{}
-	for _, w := range files {
-		self := w.file.Source.Name
-		for _, st := range w.file.Statements {
-			used := usedPath(w.file, st)
+	whole := s.eachFile(ctx, at, "Looking for users of the files", nil, func(uri string, f *lang.File) {
+		self := f.Source.Name
+		for _, st := range f.Statements {
+			used := usedPath(f, st)
 			if used == "" || moved(used) == used && moved(self) == self {
 				continue
 			}
@@ -51,8 +49,11 @@ var _ = on("workspace/willRenameFiles", func(s *Server, ctx context.Context, par
 			if err != nil || rel == v.Word || strings.ContainsAny(rel, "\"\n") {
 				continue // a text of the language has no way to write a quote
 			}
-			edits[w.uri] = append(edits[w.uri], object{"range": s.enc.rangeOf(w.file.Source, st.Abs(v.Expr.Span)), "newText": "\"" + rel + "\""})
+			edits[uri] = append(edits[uri], object{"range": s.enc.rangeOf(f.Source, st.Abs(v.Expr.Span)), "newText": "\"" + rel + "\""})
 		}
+	})
+	if !whole {
+		return nil, jsonrpc2.NewError(codeFailed, "not every file of the workspace was looked at, so no use statement was changed")
 	}
 	if len(edits) == 0 {
 		return nil, nil

@@ -114,14 +114,12 @@ var _ = on("workspace/symbol", func(s *Server, ctx context.Context, params json.
 	}
 	want := strings.ToLower(q.Query)
 	out := []object{}
-	files, _ := s.workspaceFiles(ctx, at, "Looking for parts", q.WorkDoneToken)
-	for _, w := range files {
-		src := w.file.Source
-		for _, m := range mentions(w.file) {
+	s.eachFile(ctx, at, "Looking for parts", q.WorkDoneToken, func(uri string, f *lang.File) {
+		for _, m := range mentions(f) {
 			if len(out) < maxSymbols && m.definition && strings.Contains(strings.ToLower(m.name), want) {
-				out = append(out, object{"name": m.name, "kind": symbolKind(m.part), "containerName": path.Base(src.Name), "location": object{"uri": w.uri, "range": s.enc.rangeOf(src, m.span)}})
+				out = append(out, object{"name": m.name, "kind": symbolKind(m.part), "containerName": path.Base(f.Source.Name), "location": object{"uri": uri, "range": s.enc.rangeOf(f.Source, m.span)}})
 			}
 		}
-	}
+	})
 	return out, nil
 })

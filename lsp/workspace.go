@@ -20,24 +20,19 @@ import (
 // is the linter's work.
 const maxWorkspaceFiles = 5000
 
-// workspaceFile is one specification, open or on disk.
-type workspaceFile struct {
-	uri  string
-	file *lang.File
-}
-
-// workspaceFiles lists the open documents and the specifications in the folders
-// that the client opened, in order of path. It tells the progress when the
-// client asked for that, and stops when the request or the search is canceled;
-// whole is false then, and when there are too many.
-func (s *Server) workspaceFiles(ctx context.Context, at *snapshot, title string, token json.RawMessage) (out []workspaceFile, whole bool) {
+// eachFile shows every open document and every specification in the folders that
+// the client opened, in order of path, one after the other: together they may be
+// more than there is memory for. It tells the progress when the client asked for
+// that, and stops when the request or the search is canceled; whole is false then,
+// and when there are too many.
+func (s *Server) eachFile(ctx context.Context, at *snapshot, title string, token json.RawMessage, show func(uri string, f *lang.File)) (whole bool) {
 	uris := make([]string, 0, len(at.docs))
 	for uri := range at.docs {
 		uris = append(uris, uri)
 	}
 	sort.Strings(uris)
 	for _, uri := range uris {
-		out = append(out, workspaceFile{uri, at.docs[uri].analyze(at).rep.Plant.File})
+		show(uri, at.docs[uri].analyze(at).rep.Plant.File)
 	}
 	paths := s.disk.list(ctx)
 	ctx, stop := context.WithCancel(ctx)
@@ -53,10 +48,10 @@ func (s *Server) workspaceFiles(ctx context.Context, at *snapshot, title string,
 			continue // open: its text counts, not the one on disk
 		}
 		if f, err := s.disk.load(p); err == nil {
-			out = append(out, workspaceFile{uriOf(p), f})
+			show(uriOf(p), f)
 		}
 	}
-	return out, ctx.Err() == nil && len(paths) < maxWorkspaceFiles
+	return ctx.Err() == nil && len(paths) < maxWorkspaceFiles
 }
 
 // list gives the slash paths of the specifications in the folders that the
