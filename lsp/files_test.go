@@ -198,3 +198,23 @@ func TestOutline(t *testing.T) {
 		t.Errorf("the tree has %v, the list %v", names[0], names[1])
 	}
 }
+
+// What is kept of the files on disk is bounded, whatever is looked through.
+func TestKeptFiles(t *testing.T) {
+	d := &disk{files: map[string]diskFile{}}
+	for i := range 100 {
+		name := strings.Repeat("x", i+1)
+		d.keep(name, diskFile{size: maxKept / 7})
+		d.keep(name, diskFile{size: maxKept / 7}) // read again after a change
+		if _, ok := d.files[name]; !ok {
+			t.Fatal("the newest file is not kept")
+		}
+		if d.size > maxKept || d.size != int64(len(d.files))*(maxKept/7) {
+			t.Fatalf("%d bytes are kept of %d files", d.size, len(d.files))
+		}
+	}
+	d.keep("large", diskFile{size: 2 * maxKept})
+	if len(d.files) != 1 {
+		t.Errorf("beside a large file %d are kept", len(d.files)-1)
+	}
+}

@@ -115,7 +115,8 @@ func (s *liveSheet) bump() {
 	}
 }
 
-// close ends every connection and waits for the answers at work.
+// close ends every connection. It does not wait for the answers at work: the
+// client that shuts the server down is not kept waiting.
 func (l *live) close() {
 	l.mu.Lock()
 	l.closed = true
@@ -125,8 +126,10 @@ func (l *live) close() {
 	if h != nil {
 		h.Close()
 	}
-	l.busy.Wait()
 }
+
+// wait is for the answers at work when the session ends.
+func (l *live) wait() { l.busy.Wait() }
 
 // What a page says above the sheet when it does not show the text as it stands.
 const (

@@ -395,3 +395,25 @@ func TestLiveSheetFigures(t *testing.T) {
 		t.Errorf("after the fault: %s", answer.Status)
 	}
 }
+
+// Every kind of file has a sheet, and a text of nothing or nonsense too.
+func TestLiveSheetKinds(t *testing.T) {
+	c := newClient(t)
+	c.initialize()
+	record, text := example(t, "back-to-back-record.plant")
+	catalogue, types := example(t, "catalogue.plant")
+	for uri, text := range map[string]string{
+		record: text, catalogue: types, "untitled:Project": "project \"p\"\nlimit gas-drop-natural-uk 0.5 mbar because \"x\"\n",
+		"untitled:Empty": "", "untitled:Nonsense": "}}{\"(\nunits U1..\n\x00", "untitled:Odd <b>&\"name": "plant \"<script>alert(1)</script>\"\n",
+	} {
+		c.open(uri, text, 1)
+		address := c.result("workspace/executeCommand", object{"command": commandSheet, "arguments": []string{uri}}).(string)
+		answer, page := get(t, "GET", address)
+		if answer.StatusCode != http.StatusOK || !strings.Contains(page, "</html>") {
+			t.Errorf("%s: %s, %.200s", uri, answer.Status, page)
+		}
+		if strings.Contains(page, "<script>") || strings.Contains(page, "<b>&") {
+			t.Errorf("%s: the page takes the text for markup", uri)
+		}
+	}
+}

@@ -90,6 +90,7 @@ func Run(ctx context.Context, in io.Reader, out io.Writer, opts Options) int {
 	cancel()
 	wg.Wait()
 	s.live.close()
+	s.live.wait()
 	s.rules.stop()
 	s.front.close()
 	s.disk.release()
