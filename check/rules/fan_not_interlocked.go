@@ -40,7 +40,11 @@ var _ = register(check.Rule{
 				says = "The flow of " + fan.Label() + " is not proved, so its failure may go unseen and the burners go on."
 			}
 			if q := p.Results.Get(block, "air-left", solve.FanFailed); q.Known() && fan.Get("kind").Is("supply") {
-				says += " With the largest supply fan failed " + lang.In(q.Num, q.Unit) + " are left to them."
+				if q.Num < 0 {
+					says += " With the largest supply fan failed " + lang.In(-q.Num, q.Unit) + " more are extracted than come in."
+				} else {
+					says += " With the largest supply fan failed " + lang.In(q.Num, q.Unit) + " are left to them."
+				}
 			}
 			p.Absent(fan, "the interlock of "+fan.Label(), check.Finding{Message: says, Fixes: []lang.Fix{{Title: "Write" + add, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: add}}}}})
 		}
