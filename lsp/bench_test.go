@@ -32,10 +32,17 @@ func TestMain(m *testing.M) {
 	if err != nil {
 		panic(err)
 	}
-	os.Setenv("XDG_CACHE_HOME", cache)
+	cacheIn(func(key, value string) { os.Setenv(key, value) }, cache)
 	code := m.Run()
 	os.RemoveAll(cache)
 	os.Exit(code)
+}
+
+// cacheIn puts the user's cache folder into another one, on any system.
+func cacheIn(set func(key, value string), dir string) {
+	for _, key := range []string{"XDG_CACHE_HOME", "HOME", "LocalAppData"} {
+		set(key, dir)
+	}
 }
 
 // floor answers each message that carries a text with empty diagnostics of its

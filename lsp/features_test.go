@@ -75,6 +75,8 @@ func TestHover(t *testing.T) {
 		{"G1         steel", 0, []string{"pressure-loss.all-full", "with Q =", "isothermal"}},
 		{"regulator", -1, nil},
 		{"altitude", 1, []string{"above sea level", "Example"}},
+		{"units U1..U4 {", 2, []string{"Example:"}},
+		{"gas-run {", 2, []string{"gas pipes", "Example: `gas-run { ... }`", "pressure-loss.all-full = "}},
 		{"85 m", 0, []string{"278.9 ft", "altitude"}},
 		{"pipe-too-fast on", 3, []string{"runs too fast", "CIBSE"}},
 		{"non-return isolating", 2, []string{"non-return valve"}},

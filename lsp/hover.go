@@ -80,9 +80,7 @@ func wordText(out *prose, a *analysis, st *lang.Statement, word string, span lan
 	if span == st.Abs(st.Head.KeySpan) {
 		out.strong(row.Keyword)
 		out.text(": ", row.Help)
-		out.paragraph()
-		out.text("Example: ")
-		out.code(strings.Split(row.Example, "\n")[0])
+		out.example(row.Example)
 		if part := partAt(a, span.Start); part != nil {
 			valuesText(out, a, part)
 		}

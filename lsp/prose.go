@@ -43,6 +43,32 @@ func (p *prose) code(s string) {
 	p.b.WriteString(fence + s + fence)
 }
 
+// maxExample bounds the lines of an example in a hover.
+const maxExample = 8
+
+// example shows a statement as it is written, of a long one the beginning.
+func (p *prose) example(text string) {
+	lines := strings.Split(strings.TrimRight(text, "\n"), "\n")
+	p.paragraph()
+	p.text("Example:")
+	if len(lines) == 2 && lines[1] == "}" { // a block that the example leaves empty
+		lines = []string{lines[0] + " ... }"}
+	}
+	if len(lines) == 1 {
+		p.text(" ")
+		p.code(lines[0])
+		return
+	}
+	if len(lines) > maxExample {
+		lines = append(lines[:maxExample-1:maxExample-1], "  ...")
+	}
+	body := strings.Join(lines, "\n")
+	if p.markdown {
+		body = "```plant\n" + body + "\n```"
+	}
+	p.b.WriteString("\n" + body)
+}
+
 // line begins a new line, paragraph a new paragraph.
 func (p *prose) line() {
 	if p.markdown {

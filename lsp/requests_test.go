@@ -26,7 +26,7 @@ func pageOfRules(t *testing.T) {
 // Each diagnostic links to its rule on a page of the user's cache folder; the
 // page comes after the first diagnostics and is there at once the next time.
 func TestCodeDescription(t *testing.T) {
-	t.Setenv("XDG_CACHE_HOME", t.TempDir())
+	cacheIn(t.Setenv, t.TempDir())
 	init := json.RawMessage(strings.Replace(initAll, `"relatedInformation":true`, `"relatedInformation":true,"codeDescriptionSupport":true`, 1))
 	for session := range 2 {
 		c := newClient(t)
@@ -62,7 +62,11 @@ func TestCodeDescription(t *testing.T) {
 			}
 		}
 	}
-	left, _ := filepath.Glob(filepath.Join(os.Getenv("XDG_CACHE_HOME"), "tundish", "*"))
+	cache, err := os.UserCacheDir()
+	if err != nil {
+		t.Fatal(err)
+	}
+	left, _ := filepath.Glob(filepath.Join(cache, "tundish", "*"))
 	if len(left) != 1 {
 		t.Errorf("the cache folder holds %v", left)
 	}
@@ -79,7 +83,7 @@ func TestCodeDescriptionUnwritable(t *testing.T) {
 	if err := os.WriteFile(file, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	t.Setenv("XDG_CACHE_HOME", file)
+	cacheIn(t.Setenv, file)
 	c := newClient(t)
 	c.result("initialize", json.RawMessage(strings.Replace(initAll, `"relatedInformation":true`, `"relatedInformation":true,"codeDescriptionSupport":true`, 1)))
 	c.notify("initialized", object{})
