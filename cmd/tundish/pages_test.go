@@ -216,7 +216,7 @@ const printMarks = `(() => {
 		if (getComputedStyle(e).position === "static") e.style.position = "relative";
 		note(e, "qb" + n + "z", "top");
 		note(e, "qe" + n + "z", "bottom");
-		return kind + " " + (e.id || e.textContent.trim().slice(0, 40));
+		return kind + " " + (e.id || e.textContent.trim().replace(/\s+/g, " ").slice(0, 60));
 	};
 	const out = [];
 	if (!document.querySelector(".calc, .item, figure, .said")) return out;
@@ -237,7 +237,7 @@ const printMarks = `(() => {
 		if (getComputedStyle(next).position === "static") next.style.position = "relative";
 		note(e, "qb" + n + "z", "top");
 		note(next, "qe" + n + "z", "top");
-		out.push("heading " + e.textContent.trim().slice(0, 40));
+		out.push("heading " + e.textContent.trim().replace(/\s+/g, " ").slice(0, 60));
 		n++;
 	}
 	return out;
