@@ -13,7 +13,7 @@ import (
 // Formulas of the water values.
 var (
 	FormulaHeaderVelocity = Formula{Text: "v = V/(pi/4 D^2), V the design flow of every unit upstream", Source: friction.SourceDarcy}
-	FormulaWaterLoss      = Formula{Text: "dp = (f L/D + sum K) rho v^2/2", Source: friction.SourceDarcy}
+	FormulaWaterLoss      = Formula{Text: "dp = (f L/D + sum K) rho v^2/2; K = n fT, fT of the rough pipe: n 30 bend, 16 half bend, 20 tee through, 60 tee branch, 3 ball valve, 100 non-return valve; 3 strainer, 1 filter or air separator, 0.1 reducer, 0.05 union", Source: friction.SourceDarcy}
 	FormulaPumpMargin     = Formula{Text: "margin = head of the pump at the design flow - unit, branches, headers, pipes and separation at the design flow", Source: friction.SourceDarcy}
 	FormulaNetwork        = Formula{
 		Text:   "flows and heads of the unit circuits, headers and pumps by the gradient method, pumps at their setting",

@@ -5,7 +5,6 @@ import (
 	"example.org/tundish/check/calc/friction"
 	"example.org/tundish/check/calc/pipe"
 	"example.org/tundish/check/calc/water"
-	"example.org/tundish/check/cite"
 	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
@@ -14,12 +13,6 @@ import (
 const (
 	kReducer    = 0.1 // change of size; from memory, the usual middle of the tables
 	kExitHeader = 1.0 // outflow into a separator: the whole velocity head is lost
-)
-
-// Sources of the loss coefficients.
-var (
-	SourceFittings = cite.Source{Work: "loss coefficients of line parts in proportion to the friction of the pipe", Read: cite.Memory, Note: "30 f for a bend, 20 and 60 f for a tee, f of the rough pipe"}
-	SourceReducer  = cite.Source{Work: "loss coefficients of fittings, middle of the usual tables", Read: cite.Memory}
 )
 
 // lineParts are the loss coefficients of line parts in one bore.
