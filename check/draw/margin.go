@@ -109,10 +109,10 @@ type stroke struct {
 // strokes use colors that stay apart for the common kinds of color blindness
 // (blue, green-blue, orange-brown, dark red) and grow in width with the share.
 var strokes = [...]stroke{
-	NotJudged: {"#222222", 1.3, 0, "no limit applies"},
+	NotJudged: {"#222222", 1, 0, "no limit applies"},
 	Unknown:   {"#666666", 5, 2.8, "? not judged: input missing"},
-	Plenty:    {"#0072b2", 2, 0, "up to 70 % of the limit used"},
-	Near:      {"#007f5f", 3.2, 0, "over 70 to 90 %"},
-	Tight:     {"#b35900", 4.8, 0, "over 90 % to the limit"},
+	Plenty:    {"#0072b2", 2.4, 0, "up to 70 % of the limit used"},
+	Near:      {"#007f5f", 3.6, 0, "over 70 to 90 %"},
+	Tight:     {"#b35900", 5.2, 0, "over 90 % to the limit"},
 	Over:      {"#8f0f2e", 7, 2, "! limit broken"},
 }
