@@ -42,6 +42,32 @@ func (p *Pass) Limit(id string) Limit {
 	return l
 }
 
+// In prints an SI value in a unit of the language, or in its US counterpart where
+// the plant speaks US units.
+func (p *Pass) In(v float64, symbol string) string {
+	if p.us {
+		symbol = lang.Counterpart(symbol)
+	}
+	return lang.In(v, symbol)
+}
+
+// Up prints like In, rounded up to what reaches v; for a lower limit that the
+// reader or a fix may take over as it is.
+func (p *Pass) Up(v float64, symbol string) string {
+	if p.us {
+		symbol = lang.Counterpart(symbol)
+	}
+	return lang.InUp(v, symbol)
+}
+
+// Down is Up for an upper limit.
+func (p *Pass) Down(v float64, symbol string) string {
+	if p.us {
+		symbol = lang.Counterpart(symbol)
+	}
+	return lang.InDown(v, symbol)
+}
+
 // universal dimensions are written alike in both systems of units.
 func universal(d lang.Dimension) bool {
 	switch d {
@@ -128,6 +154,9 @@ func (p *Pass) compare(q *solve.Quantity, l Limit, least bool) *Finding {
 	unit := l.Unit
 	if unit == "" {
 		unit = q.Unit
+	}
+	if p.us {
+		unit = lang.Counterpart(unit)
 	}
 	word := "at most "
 	if least {

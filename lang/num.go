@@ -50,6 +50,26 @@ func In(v float64, symbol string) string {
 	return Num(FromSI(v, u), printDigits) + " " + symbol
 }
 
+// InUp prints like In, rounded up: a value that is to reach v reaches it.
+func InUp(v float64, symbol string) string { return inRounded(v, symbol, math.Ceil, -1) }
+
+// InDown prints like In, rounded down: a value that is to stay under v does.
+func InDown(v float64, symbol string) string { return inRounded(v, symbol, math.Floor, 1) }
+
+func inRounded(v float64, symbol string, round func(float64) float64, slack float64) string {
+	u, ok := LookupUnit(symbol)
+	x := v
+	if ok {
+		x = FromSI(v, u)
+	}
+	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
+		return In(v, symbol)
+	}
+	scale := math.Pow(10, printDigits-1-math.Floor(math.Log10(math.Abs(x))))
+	// What stands at the digit but for the noise of the sum is not moved.
+	return Num(round(x*scale+slack*1e-6)/scale, printDigits) + " " + symbol
+}
+
 // usual names the units in which a dimension is printed when nobody asks for
 // another; several by size of the value.
 type usual struct {

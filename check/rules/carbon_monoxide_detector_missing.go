@@ -32,7 +32,7 @@ var _ = register(check.Rule{
 			f.Message = "No detector of carbon monoxide is stated, and people are above the room."
 		}
 		if q := mostBackFlow(p); q != nil && !block.Child("intake").First().Is("ducted") {
-			f.Message += " A damper that sticks open at " + q.Part.Label() + " lets " + lang.In(q.Num, q.Unit) + " of the others' products through the stopped unit."
+			f.Message += " A damper that sticks open at " + q.Part.Label() + " lets " + p.In(q.Num, q.Unit) + " of the others' products through the stopped unit."
 			f.Quantity = q
 		}
 		p.Absent(block, "a detector", f)

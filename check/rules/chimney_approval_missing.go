@@ -34,8 +34,8 @@ var _ = register(check.Rule{
 				continue
 			}
 			p.Absent(fl, "the approval", check.Finding{
-				Found: lang.In(q.Num, "kW") + " gross", Limit: "below 366.4 kW gross without approval", Quantity: q,
-				Message: fl.Label() + " carries " + lang.In(q.Num, "kW") + " gross, but no approval of the chimney height is named; it is needed from 366.4 kW.",
+				Found: p.In(q.Num, "kW") + " gross", Limit: "below 366.4 kW gross without approval", Quantity: q,
+				Message: fl.Label() + " carries " + p.In(q.Num, "kW") + " gross, but no approval of the chimney height is named; it is needed from 366.4 kW.",
 			})
 		}
 	},

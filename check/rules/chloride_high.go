@@ -24,8 +24,8 @@ var _ = register(check.Rule{
 				continue
 			}
 			p.Report(fill, check.Finding{
-				Span: v.Span(), Found: lang.In(v.Num, "mg/l"), Limit: "at most " + most.Text(), Source: most.Source,
-				Message: "The fill water holds " + lang.In(v.Num, "mg/l") + " of chloride; for stainless exchangers the most is " + most.Text() + ".",
+				Span: v.Span(), Found: p.In(v.Num, "mg/l"), Limit: "at most " + most.Text(), Source: most.Source,
+				Message: "The fill water holds " + p.In(v.Num, "mg/l") + " of chloride; for stainless exchangers the most is " + most.Text() + ".",
 			})
 			return
 		}

@@ -27,8 +27,8 @@ var _ = register(check.Rule{
 				if !l.Get("at").Is(fireWord(r.full)) || !band.Known() || v.Num >= band.Num*(1-1e-9) && v.Num <= band.Num2*(1+1e-9) {
 					continue
 				}
-				text := lang.In(band.Num, "%") + " to " + lang.In(band.Num2, "%")
-				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: v.Span(), Found: lang.In(v.Num, "%"), Limit: text, Message: r.unit.Label() + " has " + lang.In(v.Num, "%") + " of CO2 at " + r.fire() + "; its data ask for " + text + "."})
+				text := p.In(band.Num, "%") + " to " + p.In(band.Num2, "%")
+				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: v.Span(), Found: p.In(v.Num, "%"), Limit: text, Message: r.unit.Label() + " has " + p.In(v.Num, "%") + " of CO2 at " + r.fire() + "; its data ask for " + text + "."})
 			}
 		}
 	},

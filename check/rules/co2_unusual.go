@@ -28,8 +28,8 @@ var _ = register(check.Rule{
 				}
 				said[s] = true
 				p.Report(s, check.Finding{
-					Part: u.Label(), Span: v.Span(), Found: lang.In(v.Num, "%"), Limit: low.Text() + " to " + high.Text(), Source: low.Source,
-					Message: "A CO2 of " + lang.In(v.Num, "%") + " is unusual for natural gas.",
+					Part: u.Label(), Span: v.Span(), Found: p.In(v.Num, "%"), Limit: low.Text() + " to " + high.Text(), Source: low.Source,
+					Message: "A CO2 of " + p.In(v.Num, "%") + " is unusual for natural gas.",
 				})
 			}
 		}

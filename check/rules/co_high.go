@@ -23,7 +23,7 @@ var _ = register(check.Rule{
 				limit, source = own.Num2, sourceUnitData
 			}
 			if co.Num > limit*(1+1e-9) && !ratioOver(p, r) {
-				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: co.Span(), Found: lang.In(co.Num, "ppm"), Limit: "at most " + lang.In(limit, "ppm"), Source: source, Message: r.unit.Label() + " makes " + lang.In(co.Num, "ppm") + " of CO at " + r.fire() + "; " + lang.In(limit, "ppm") + " is the most."})
+				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: co.Span(), Found: p.In(co.Num, "ppm"), Limit: "at most " + p.In(limit, "ppm"), Source: source, Message: r.unit.Label() + " makes " + p.In(co.Num, "ppm") + " of CO at " + r.fire() + "; " + p.In(limit, "ppm") + " is the most."})
 			}
 		}
 	},

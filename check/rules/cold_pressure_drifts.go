@@ -35,8 +35,8 @@ var _ = register(check.Rule{
 				}
 				if a.Num-b.Num > limit.Num*(1+1e-9) {
 					p.Report(now, check.Finding{
-						Part: "log", Span: b.Span(), Found: lang.In(b.Num, "bar"), Limit: lang.In(a.Num, "bar") + " within " + limit.Text(), Source: limit.Source,
-						Message: "The cold pressure is " + lang.In(b.Num, "bar") + "; at the readings before it was " + lang.In(a.Num, "bar") + ".",
+						Part: "log", Span: b.Span(), Found: p.In(b.Num, "bar"), Limit: p.In(a.Num, "bar") + " within " + limit.Text(), Source: limit.Source,
+						Message: "The cold pressure is " + p.In(b.Num, "bar") + "; at the readings before it was " + p.In(a.Num, "bar") + ".",
 						Related: []lang.Related{{Span: before.Span(), Message: "the pressure before"}},
 					})
 				}

@@ -30,7 +30,7 @@ var _ = register(check.Rule{
 			return
 		}
 		if tolerance := p.Limit("content-tolerance"); math.Abs(v.Num-total) > tolerance.Num*total*(1+1e-9) {
-			p.Report(st.Child("system-volume"), check.Finding{Span: v.Span(), Found: lang.In(v.Num, "l"), Limit: lang.In(total, "l") + " within " + tolerance.Text(), Source: tolerance.Source, Message: "At filling " + lang.In(v.Num, "l") + " were metered; the design states " + lang.In(total, "l") + "."})
+			p.Report(st.Child("system-volume"), check.Finding{Span: v.Span(), Found: p.In(v.Num, "l"), Limit: p.In(total, "l") + " within " + tolerance.Text(), Source: tolerance.Source, Message: "At filling " + p.In(v.Num, "l") + " were metered; the design states " + p.In(total, "l") + "."})
 		}
 	},
 })

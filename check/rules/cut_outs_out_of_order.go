@@ -10,7 +10,7 @@ var _ = register(check.Rule{
 	ID: "cut-outs-out-of-order", Group: check.Pressure, Severity: lang.Error, Since: "0.1",
 	Summary: "The pressure cut-outs stand in the wrong order.",
 	Why:     "The safety valve lifts before the burners stop, or the burners never start.",
-	Mend:    "set low cut-out < fill < high cut-out, at least 0.2 bar under the safety valve",
+	Mend:    "set low cut-out < fill < high cut-out, with the gap kept under the safety valve",
 	Sources: sources(cite.Source{Work: "order of pressures: fill, high cut-out, safety valve less 0.2 bar", Read: cite.Practice}),
 	Run: func(p *check.Pass) {
 		s := p.Plant.Block("safety")
@@ -21,7 +21,19 @@ var _ = register(check.Rule{
 		low, high := pr.Get("low"), pr.Get("high")
 		gap := p.Limit("cut-out-gap")
 		if low.Known() && high.Known() && low.Num >= high.Num {
-			p.Report(pr, check.Finding{Span: low.Span(), Found: lang.In(low.Num, "bar"), Limit: "below " + lang.In(high.Num, "bar"), Message: "The low cut-out at " + lang.In(low.Num, "bar") + " is not below the high cut-out at " + lang.In(high.Num, "bar") + "."})
+			p.Report(pr, check.Finding{Span: low.Span(), Found: p.In(low.Num, "bar"), Limit: "below " + p.In(high.Num, "bar"), Message: "The low cut-out at " + p.In(low.Num, "bar") + " is not below the high cut-out at " + p.In(high.Num, "bar") + "."})
+		}
+		for _, f := range pr.Owner.Children("fill") {
+			v := f.Get("pressure")
+			if !v.Known() || f.Get("side").Is("secondary") {
+				continue
+			}
+			switch in := p.In(v.Num, "bar"); {
+			case low.Known() && v.Num <= low.Num:
+				p.Report(f, check.Finding{Span: v.Span(), Found: in, Limit: "above " + p.In(low.Num, "bar"), Message: "The circuit is filled to " + in + ", not above the low cut-out at " + p.In(low.Num, "bar") + ": the units do not start."})
+			case high.Known() && v.Num >= high.Num:
+				p.Report(f, check.Finding{Span: v.Span(), Found: in, Limit: "below " + p.In(high.Num, "bar"), Message: "The circuit is filled to " + in + ", not below the high cut-out at " + p.In(high.Num, "bar") + ": the units do not start."})
+			}
 		}
 		set := 0.0
 		for _, u := range p.Plant.Units() {
@@ -34,9 +46,9 @@ var _ = register(check.Rule{
 			return
 		}
 		if high.Num > (set-gap.Num)*(1+1e-9) {
-			text := lang.In(set-gap.Num, "bar")
+			text := p.Down(set-gap.Num, "bar")
 			p.Report(pr, check.Finding{
-				Span: high.Span(), Found: lang.In(high.Num, "bar"), Limit: "at most " + text, Source: gap.Source, Message: "The high cut-out at " + lang.In(high.Num, "bar") + " is less than " + gap.Text() + " under the safety valves at " + lang.In(set, "bar") + ".",
+				Span: high.Span(), Found: p.In(high.Num, "bar"), Limit: "at most " + text, Source: gap.Source, Message: "The high cut-out at " + p.In(high.Num, "bar") + " is less than " + gap.Text() + " under the safety valves at " + p.In(set, "bar") + ".",
 				Fixes: []lang.Fix{{Title: "Set it to " + text, Best: true, Edits: []lang.Edit{{Span: pr.Stmt.Abs(high.Field.Values[0].Expr.Span), NewText: text}}}},
 			})
 		}

@@ -27,7 +27,7 @@ var _ = register(check.Rule{
 				d := ref.Part.Child("damper")
 				f := check.Finding{Message: ref.Part.Label() + " has no non-return damper, but shares " + fl.Label() + " with " + counted(float64(len(cons)-1), "other unit") + "."}
 				if q := p.Results.Get(ref.Part, "flue-back-pressure", solve.FanFailed); q.Known() && q.Num > 0 {
-					f.Message += " When its fan fails, their products press on it with " + lang.In(q.Num, "Pa") + "."
+					f.Message += " When its fan fails, their products press on it with " + p.In(q.Num, "Pa") + "."
 				}
 				switch v := d.First(); {
 				case d == nil:

@@ -35,7 +35,7 @@ var _ = register(check.Rule{
 				case place.Is("floor"):
 					wrong = "floor"
 				case height.Known() && height.Num < 1.0:
-					wrong = lang.In(height.Num, "m") + " above-floor"
+					wrong = p.In(height.Num, "m") + " above-floor"
 				}
 			}
 			if !gas.Known() {

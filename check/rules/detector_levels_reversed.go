@@ -21,7 +21,7 @@ var _ = register(check.Rule{
 					if kind == "co" {
 						unit = "ppm"
 					}
-					p.Report(d, check.Finding{Span: a.Span(), Found: lang.In(a.Num, unit), Limit: "below " + lang.In(t.Num, unit), Message: "The alarm of " + d.Label() + " at " + lang.In(a.Num, unit) + " is not below its shut-off at " + lang.In(t.Num, unit) + "."})
+					p.Report(d, check.Finding{Span: a.Span(), Found: p.In(a.Num, unit), Limit: "below " + p.In(t.Num, unit), Message: "The alarm of " + d.Label() + " at " + p.In(a.Num, unit) + " is not below its shut-off at " + p.In(t.Num, unit) + "."})
 				}
 			}
 		}

@@ -31,10 +31,10 @@ var _ = register(check.Rule{
 			if size.Num >= need.Num*(1-0.03) { // 1 1/4 in and DN32 name one size
 				continue
 			}
-			text := lang.In(need.Num, "mm")
+			text := p.In(need.Num, "mm")
 			p.Report(d, check.Finding{
-				Span: size.Span(), Found: lang.In(size.Num, "mm"), Limit: "at least " + text, Quantity: need, Source: need.Formula.Source,
-				Message: "The discharge pipe has a nominal size of " + lang.In(size.Num, "mm") + "; its largest valve, its length and its bends ask for " + text + ".",
+				Span: size.Span(), Found: p.In(size.Num, "mm"), Limit: "at least " + text, Quantity: need, Source: need.Formula.Source,
+				Message: "The discharge pipe has a nominal size of " + p.In(size.Num, "mm") + "; its largest valve, its length and its bends ask for " + text + ".",
 			})
 		}
 	},

@@ -23,6 +23,6 @@ var _ = register(check.Rule{
 			p.Unknown(d, "whether all units may fire at once (firing)")
 			return
 		}
-		p.Report(d, check.Finding{Span: v.Span(), Found: lang.In(v.Num, "ratio"), Limit: "1 ratio", Message: "The gas run counts " + lang.In(v.Num, "%") + " of the units, but all may fire at once.", Fixes: []lang.Fix{{Title: "Count all units", Best: true, Edits: []lang.Edit{{Span: d.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: "1 ratio"}}}}})
+		p.Report(d, check.Finding{Span: v.Span(), Found: p.In(v.Num, "ratio"), Limit: "1 ratio", Message: "The gas run counts " + p.In(v.Num, "%") + " of the units, but all may fire at once.", Fixes: []lang.Fix{{Title: "Count all units", Best: true, Edits: []lang.Edit{{Span: d.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: "1 ratio"}}}}})
 	},
 })

@@ -10,7 +10,7 @@ var _ = register(check.Rule{
 	ID: "drain-falls-too-little", Group: check.Condensate, Severity: lang.Warning, Since: "0.1",
 	Summary: "A condensate pipe falls less than is usual.",
 	Why:     "Slow condensate leaves sludge that blocks the pipe.",
-	Mend:    "give the pipe a fall of 45 mm/m",
+	Mend:    "lay the pipe steeper",
 	Sources: sources(condensate.SourceFall),
 	Run: func(p *check.Pass) {
 		limit := p.Limit("drain-fall-least")
@@ -24,7 +24,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			p.Report(pipe, check.Finding{
-				Span: v.Span(), Found: lang.In(v.Num, "mm/m"), Limit: "at least " + limit.Text(), Source: limit.Source, Message: pipe.Label() + " falls " + lang.In(v.Num, "mm/m") + "; usual is " + limit.Text() + ".",
+				Span: v.Span(), Found: p.In(v.Num, "mm/m"), Limit: "at least " + limit.Text(), Source: limit.Source, Message: pipe.Label() + " falls " + p.In(v.Num, "mm/m") + "; usual is " + limit.Text() + ".",
 				Fixes: []lang.Fix{{Title: "Let it fall " + limit.Text(), Best: true, Edits: []lang.Edit{{Span: pipe.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: limit.Text()}}}},
 			})
 		}

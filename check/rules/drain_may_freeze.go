@@ -26,10 +26,10 @@ var _ = register(check.Rule{
 				say("has no insulation")
 			}
 			if b := solve.DrainBore(pipe); b > 0 && b < bore.Num*(1-1e-9) {
-				say("has a bore of " + lang.In(b, "mm") + ", under " + bore.Text())
+				say("has a bore of " + p.In(b, "mm") + ", under " + bore.Text())
 			}
 			if l := pipe.Get("length"); l.Known() && l.Num > length.Num*(1+1e-9) {
-				say("is " + lang.In(l.Num, "m") + " long, over " + length.Text())
+				say("is " + p.In(l.Num, "m") + " long, over " + length.Text())
 			}
 		}
 	},

@@ -41,7 +41,7 @@ var _ = register(check.Rule{
 			if bore >= need*(1-1e-9) {
 				continue
 			}
-			p.Report(pipe, check.Finding{Found: lang.In(bore, "mm"), Limit: "at least " + lang.In(need, "mm"), Source: source, Message: pipe.Label() + " has a bore of " + lang.In(bore, "mm") + "; the condensate of its units asks for " + lang.In(need, "mm") + "."})
+			p.Report(pipe, check.Finding{Found: p.In(bore, "mm"), Limit: "at least " + p.In(need, "mm"), Source: source, Message: pipe.Label() + " has a bore of " + p.In(bore, "mm") + "; the condensate of its units asks for " + p.In(need, "mm") + "."})
 		}
 	},
 })

@@ -29,9 +29,9 @@ var _ = register(check.Rule{
 			}
 			have := "none"
 			if open.Known() {
-				have = lang.In(open.Num, "m2")
+				have = p.In(open.Num, "m2")
 			}
-			p.Absent(d, "the vents of the duct", check.Finding{Found: have, Limit: "at least " + lang.In(need, "m2"), Message: "The duct of " + lang.In(area.Num, "m2") + " needs vents of " + lang.In(need, "m2") + " at top and bottom; stated: " + have + "."})
+			p.Absent(d, "the vents of the duct", check.Finding{Found: have, Limit: "at least " + p.In(need, "m2"), Message: "The duct of " + p.In(area.Num, "m2") + " needs vents of " + p.In(need, "m2") + " at top and bottom; stated: " + have + "."})
 		}
 	},
 })

@@ -29,7 +29,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if f := p.AtLeast(q, check.NumberLimit(need.Num, lang.Power, "kW", need.Formula.Source)); f != nil {
-				f.Message = x.Label() + " passes " + f.Found + " with the flows and temperatures of the design; its circuits ask for " + lang.In(need.Num, "kW") + "."
+				f.Message = x.Label() + " passes " + f.Found + " with the flows and temperatures of the design; its circuits ask for " + p.In(need.Num, "kW") + "."
 				p.Report(x, *f)
 			}
 		}

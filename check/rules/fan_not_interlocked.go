@@ -41,9 +41,9 @@ var _ = register(check.Rule{
 			}
 			if q := p.Results.Get(block, "air-left", solve.FanFailed); q.Known() && fan.Get("kind").Is("supply") {
 				if q.Num < 0 {
-					says += " With the largest supply fan failed " + lang.In(-q.Num, q.Unit) + " more are extracted than come in."
+					says += " With the largest supply fan failed " + p.In(-q.Num, q.Unit) + " more are extracted than come in."
 				} else {
-					says += " With the largest supply fan failed " + lang.In(q.Num, q.Unit) + " are left to them."
+					says += " With the largest supply fan failed " + p.In(q.Num, q.Unit) + " are left to them."
 				}
 			}
 			p.Absent(fan, "the interlock of "+fan.Label(), check.Finding{Message: says, Fixes: []lang.Fix{{Title: "Write" + add, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: add}}}}})

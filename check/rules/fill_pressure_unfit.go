@@ -26,10 +26,10 @@ var _ = register(check.Rule{
 			case !fill.Known():
 				p.Unknown(v, "the cold fill pressure of the circuit of "+v.Label()+" (fill)")
 			case fill.Num < least.Num*(1-1e-9), fill.Num > most.Num*(1+1e-9):
-				band := lang.In(least.Num, least.Unit) + " to " + lang.In(most.Num, most.Unit)
+				band := p.In(least.Num, least.Unit) + " to " + p.In(most.Num, most.Unit)
 				p.Report(st, check.Finding{
-					Span: fill.Span(), Found: lang.In(fill.Num, least.Unit), Limit: band, Quantity: most,
-					Message: "Filled to " + lang.In(fill.Num, least.Unit) + " cold, the circuit of " + v.Label() + " does not fit its vessel, which serves from " + band + ".",
+					Span: fill.Span(), Found: p.In(fill.Num, least.Unit), Limit: band, Quantity: most,
+					Message: "Filled to " + p.In(fill.Num, least.Unit) + " cold, the circuit of " + v.Label() + " does not fit its vessel, which serves from " + band + ".",
 				})
 			}
 		}

@@ -27,10 +27,10 @@ var _ = register(check.Rule{
 		case !have.Known():
 			p.Unknown(fill, "the hardness of the fill water")
 		case have.Num > most.Num*(1+1e-9):
-			text := lang.In(most.Num, "mmol/l")
+			text := p.In(most.Num, "mmol/l")
 			f := check.Finding{
-				Span: have.Span(), Found: lang.In(have.Num, "mmol/l"), Limit: "at most " + text, Quantity: most,
-				Message: "The fill water has " + lang.In(have.Num, "mmol/l") + "; for this output and water content " + text + " are allowed.",
+				Span: have.Span(), Found: p.In(have.Num, "mmol/l"), Limit: "at most " + text, Quantity: most,
+				Message: "The fill water has " + p.In(have.Num, "mmol/l") + "; for this output and water content " + text + " are allowed.",
 			}
 			if part, err := treatment.PartDemineralized(have.Num, most.Num); err == nil {
 				f.Mend = "demineralize at least " + lang.Num(100*part, 3) + " % of the fill"

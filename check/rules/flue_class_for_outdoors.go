@@ -28,8 +28,8 @@ var _ = register(check.Rule{
 				continue
 			}
 			p.Report(part, check.Finding{
-				Span: part.Get("class").Span(), Found: class.Name + " at " + lang.In(q.Num, "Pa"), Limit: "index 1 indoors under pressure",
-				Message: part.Label() + " is of class " + class.Name + ", which is for outdoors, and works indoors at " + lang.In(q.Num, "Pa") + ".",
+				Span: part.Get("class").Span(), Found: class.Name + " at " + p.In(q.Num, "Pa"), Limit: "index 1 indoors under pressure",
+				Message: part.Label() + " is of class " + class.Name + ", which is for outdoors, and works indoors at " + p.In(q.Num, "Pa") + ".",
 			})
 		}
 	},

@@ -29,8 +29,8 @@ func judgeFallTarget(p *check.Pass, part *plant.Part) {
 	}
 	if falls.Num <= 0 {
 		p.Report(part, check.Finding{
-			Span: falls.Span(), Found: lang.In(falls.Num, "mm/m"), Limit: "a fall above zero",
-			Message: part.Label() + " has no fall towards its drain: " + lang.In(falls.Num, "mm/m") + ".",
+			Span: falls.Span(), Found: p.In(falls.Num, "mm/m"), Limit: "a fall above zero",
+			Message: part.Label() + " has no fall towards its drain: " + p.In(falls.Num, "mm/m") + ".",
 		})
 		return
 	}

@@ -30,7 +30,7 @@ var _ = register(check.Rule{
 					continue
 				}
 				f.Limit = "at least 52 mm/m (3 degrees)"
-				f.Message = part.Label() + " falls " + lang.In(q.Num, "mm/m") + "; a condensing flue wants 52 mm/m, which is 3 degrees."
+				f.Message = part.Label() + " falls " + p.In(q.Num, "mm/m") + "; a condensing flue wants 52 mm/m, which is 3 degrees."
 				f.Fixes = []lang.Fix{{Title: "Let " + part.Label() + " fall 3 degrees", Best: true, Edits: []lang.Edit{{Span: part.Stmt.Abs(part.Get("falls").Field.Values[0].Expr.Span), NewText: "3 deg"}}}}
 				p.Report(part, *f)
 			}

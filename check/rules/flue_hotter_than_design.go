@@ -29,7 +29,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if v.Num > most+over.Num*(1+1e-9) {
-				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: v.Span(), Found: lang.In(v.Num, "degC"), Limit: "at most " + lang.In(most+over.Num, "degC"), Source: over.Source, Message: "The products of " + r.unit.Label() + " have " + lang.In(v.Num, "degC") + " at " + r.fire() + "; its data state " + lang.In(most, "degC") + "."})
+				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: v.Span(), Found: p.In(v.Num, "degC"), Limit: "at most " + p.In(most+over.Num, "degC"), Source: over.Source, Message: "The products of " + r.unit.Label() + " have " + p.In(v.Num, "degC") + " at " + r.fire() + "; its data state " + p.In(most, "degC") + "."})
 			}
 		}
 	},

@@ -16,7 +16,7 @@ var _ = register(check.Rule{
 		for _, r := range readings(p.Plant) {
 			v := r.part.Get("air-o2")
 			if v.Known() && v.Num < least.Num*(1-1e-9) {
-				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: v.Span(), Found: lang.In(v.Num, "%"), Limit: "at least " + least.Text(), Source: least.Source, Message: "The combustion air of " + r.unit.Label() + " has " + lang.In(v.Num, "%") + " of oxygen at " + r.fire() + "; products mix into it."})
+				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: v.Span(), Found: p.In(v.Num, "%"), Limit: "at least " + least.Text(), Source: least.Source, Message: "The combustion air of " + r.unit.Label() + " has " + p.In(v.Num, "%") + " of oxygen at " + r.fire() + "; products mix into it."})
 			}
 		}
 	},

@@ -29,7 +29,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			f.Severity = lang.Error
-			f.Message = part.Label() + " works at " + f.Found + " with all units at full fire; its class " + class.Name + " is for up to " + lang.In(class.Operating, "Pa") + "."
+			f.Message = part.Label() + " works at " + f.Found + " with all units at full fire; its class " + class.Name + " is for up to " + p.In(class.Operating, "Pa") + "."
 			f.Span = part.Get("class").Span()
 			p.Report(part, *f)
 		}

@@ -25,11 +25,11 @@ var _ = register(check.Rule{
 				}
 				q := f.Quantity
 				f.Severity = lang.Error // physics: the balance itself is no limit from memory
-				f.Message = u.Label() + " " + words[k] + " lacks " + lang.In(-q.Num, "Pa") + " to push its products out."
-				f.Found, f.Limit = lang.In(q.Num, "Pa")+" left over", "at least 0 Pa"
+				f.Message = u.Label() + " " + words[k] + " lacks " + p.In(-q.Num, "Pa") + " to push its products out."
+				f.Found, f.Limit = p.In(q.Num, "Pa")+" left over", "at least "+p.In(0, "Pa")
 				for _, in := range q.Inputs {
 					if in.Name == "p at the outlet of the unit" {
-						f.Related = append(f.Related, lang.Related{Span: q.Part.Span(), Message: "the flue stands at " + lang.In(in.Num, "Pa") + " at this unit"})
+						f.Related = append(f.Related, lang.Related{Span: q.Part.Span(), Message: "the flue stands at " + p.In(in.Num, "Pa") + " at this unit"})
 					}
 				}
 				f.Fixes = nextFlueSize(p, u)

@@ -17,7 +17,7 @@ var _ = register(check.Rule{
 		for _, kind := range [...]string{"flue-header", "run", "riser"} {
 			for _, part := range p.Plant.ByKind(kind) {
 				if f := p.AtMost(p.Results.Get(part, "velocity", solve.AllFull), p.Limit("flue-velocity-most")); f != nil {
-					f.Message = "Products run through " + part.Label() + " at " + f.Found + " with all units at full fire; usual is up to " + lang.In(p.Limit("flue-velocity-most").Num, "m/s") + "."
+					f.Message = "Products run through " + part.Label() + " at " + f.Found + " with all units at full fire; usual is up to " + p.In(p.Limit("flue-velocity-most").Num, "m/s") + "."
 					p.Report(part, *f)
 				}
 			}

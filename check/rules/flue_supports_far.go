@@ -23,7 +23,7 @@ var _ = register(check.Rule{
 			v := s.Get("spacing")
 			if v.Known() && v.Num > limit.Num*(1+1e-9) {
 				p.Report(fl, check.Finding{
-					Span: v.Span(), Found: lang.In(v.Num, "m"), Limit: "at most " + limit.Text(), Source: limit.Source, Message: "The supports of " + fl.Label() + " stand " + lang.In(v.Num, "m") + " apart; about " + limit.Text() + " is usual.",
+					Span: v.Span(), Found: p.In(v.Num, "m"), Limit: "at most " + limit.Text(), Source: limit.Source, Message: "The supports of " + fl.Label() + " stand " + p.In(v.Num, "m") + " apart; about " + limit.Text() + " is usual.",
 					Fixes: []lang.Fix{{Title: "Support every " + limit.Text(), Best: true, Edits: []lang.Edit{{Span: s.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: "1.0 m"}}}},
 				})
 			}

@@ -35,8 +35,8 @@ var _ = register(check.Rule{
 					continue
 				}
 				p.Report(part, check.Finding{
-					Span: part.Get("class").Span(), Found: lang.In(v.Num, "degC"), Limit: "at most " + lang.In(limit, "degC"),
-					Message: part.Label() + " is for products of up to " + lang.In(limit, "degC") + " (" + name + "), but the flue limiter of " + u.Label() + " acts at " + lang.In(v.Num, "degC") + ".",
+					Span: part.Get("class").Span(), Found: p.In(v.Num, "degC"), Limit: "at most " + p.In(limit, "degC"),
+					Message: part.Label() + " is for products of up to " + p.In(limit, "degC") + " (" + name + "), but the flue limiter of " + u.Label() + " acts at " + p.In(v.Num, "degC") + ".",
 				})
 				break
 			}

@@ -21,7 +21,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if f := p.AtMost(q, check.StatedLimit(limit, q.Unit, "data of the unit")); f != nil {
-				f.Message = "The flue of " + u.Label() + " counts " + f.Found + "; its data allow " + lang.In(limit.Num, q.Unit) + "."
+				f.Message = "The flue of " + u.Label() + " counts " + f.Found + "; its data allow " + p.In(limit.Num, q.Unit) + "."
 				p.Report(u, *f)
 			}
 		}

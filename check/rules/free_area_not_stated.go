@@ -23,7 +23,7 @@ var _ = register(check.Rule{
 					p.Unknown(o, "the free area of "+o.Label())
 					continue
 				}
-				p.Report(o, check.Finding{Span: g.Span(), Found: lang.In(g.Num, "cm2") + " gross", Limit: "a free area", Message: o.Label() + " states " + lang.In(g.Num, "cm2") + " of frame, but not its free area; a louver gives about half."})
+				p.Report(o, check.Finding{Span: g.Span(), Found: p.In(g.Num, "cm2") + " gross", Limit: "a free area", Message: o.Label() + " states " + p.In(g.Num, "cm2") + " of frame, but not its free area; a louver gives about half."})
 			}
 		}
 	},

@@ -40,15 +40,15 @@ var _ = register(check.Rule{
 				worst = in.Text
 			}
 		}
-		f.Message = "With all units at full fire " + lang.In(f.Quantity.Num, limit.Unit) + " are lost up to " + worst + "; the limit is " + limit.Text() + "."
-		f.Found = lang.In(f.Quantity.Num, limit.Unit)
+		f.Message = "With all units at full fire " + p.In(f.Quantity.Num, limit.Unit) + " are lost up to " + worst + "; the limit is " + limit.Text() + "."
+		f.Found = p.In(f.Quantity.Num, limit.Unit)
 		if dear := dearestPipe(p, block); dear != nil {
 			f.Span, f.File, f.Part = dear.Span(), dear.File, dear.Label()
 			q := p.Results.Get(dear, "pressure-loss", solve.AllFull)
-			f.Message = dear.Label() + " alone loses " + lang.In(q.Num, limit.Unit) + " of the " + lang.In(f.Quantity.Num, limit.Unit) + " lost up to " + worst + " with all units at full fire; the limit is " + limit.Text() + "."
+			f.Message = dear.Label() + " alone loses " + p.In(q.Num, limit.Unit) + " of the " + p.In(f.Quantity.Num, limit.Unit) + " lost up to " + worst + " with all units at full fire; the limit is " + limit.Text() + "."
 			if u := p.Plant.Find(worst); u != nil {
 				if at := p.Results.Get(u, "gas-pressure", solve.AllFull); at.Known() {
-					f.Related = append(f.Related, lang.Related{Span: u.Span(), Message: worst + " is left with " + lang.In(at.Num, limit.Unit)})
+					f.Related = append(f.Related, lang.Related{Span: u.Span(), Message: worst + " is left with " + p.In(at.Num, limit.Unit)})
 				}
 			}
 		}

@@ -24,6 +24,6 @@ var _ = register(check.Rule{
 		if q.Num > limit.Num*(1+1e-9) || q.Num <= limit.Num*share.Num*(1+1e-9) {
 			return
 		}
-		p.Report(block, check.Finding{Found: lang.In(q.Num, limit.Unit), Limit: "at most " + lang.In(limit.Num*share.Num, limit.Unit), Source: share.Source, Quantity: q, Message: "The gas run uses " + lang.In(q.Num, limit.Unit) + " of the allowed " + limit.Text() + "; little is left for later."})
+		p.Report(block, check.Finding{Found: p.In(q.Num, limit.Unit), Limit: "at most " + p.In(limit.Num*share.Num, limit.Unit), Source: share.Source, Quantity: q, Message: "The gas run uses " + p.In(q.Num, limit.Unit) + " of the allowed " + limit.Text() + "; little is left for later."})
 	},
 })

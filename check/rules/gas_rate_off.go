@@ -34,7 +34,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if math.Abs(v.Num-q.Num) > tolerance.Num*q.Num*(1+1e-9) {
-				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: v.Span(), Found: lang.In(v.Num, "m3/h"), Limit: lang.In(q.Num, "m3/h") + " within " + tolerance.Text(), Quantity: q, Source: tolerance.Source, Message: r.unit.Label() + " burns " + lang.In(v.Num, "m3/h") + " at " + r.fire() + "; its heat input makes " + lang.In(q.Num, "m3/h") + "."})
+				p.Report(r.part, check.Finding{Part: r.unit.Label(), Span: v.Span(), Found: p.In(v.Num, "m3/h"), Limit: p.In(q.Num, "m3/h") + " within " + tolerance.Text(), Quantity: q, Source: tolerance.Source, Message: r.unit.Label() + " burns " + p.In(v.Num, "m3/h") + " at " + r.fire() + "; its heat input makes " + p.In(q.Num, "m3/h") + "."})
 			}
 		}
 	},

@@ -31,9 +31,9 @@ var _ = register(check.Rule{
 				if v.Num <= most*(1+1e-9) {
 					continue
 				}
-				text := lang.In(most, "m")
+				text := p.Down(most, "m")
 				p.Report(part, check.Finding{
-					Span: v.Span(), Found: lang.In(v.Num, "m"), Limit: "at most " + text, Source: pipe.SourceSupports, Message: "The supports of " + part.Label() + " stand " + lang.In(v.Num, "m") + " apart; the most is " + text + ".",
+					Span: v.Span(), Found: p.In(v.Num, "m"), Limit: "at most " + text, Source: pipe.SourceSupports, Message: "The supports of " + part.Label() + " stand " + p.In(v.Num, "m") + " apart; the most is " + text + ".",
 					Fixes: []lang.Fix{{Title: "Support every " + text, Best: true, Edits: []lang.Edit{{Span: part.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}},
 				})
 			}

@@ -28,9 +28,9 @@ var _ = register(check.Rule{
 			if v.Num >= q.Num*(1-1e-9) {
 				continue
 			}
-			text := lang.In(q.Num, "min")
+			text := p.Up(q.Num, "min")
 			p.Report(t, check.Finding{
-				Span: v.Span(), Found: lang.In(v.Num, "min"), Limit: "at least " + text, Source: q.Formula.Source, Quantity: q, Message: "The tightness test lasts " + lang.In(v.Num, "min") + "; this volume and gauge need " + text + ".",
+				Span: v.Span(), Found: p.In(v.Num, "min"), Limit: "at least " + text, Source: q.Formula.Source, Quantity: q, Message: "The tightness test lasts " + p.In(v.Num, "min") + "; this volume and gauge need " + text + ".",
 				Fixes: []lang.Fix{{Title: "Test for " + text, Best: true, Edits: []lang.Edit{{Span: t.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}},
 			})
 		}

@@ -28,7 +28,7 @@ var _ = register(check.Rule{
 			case !q.Known():
 				p.Unknown(t, q.Missing)
 			case flue.NeedsHealth(q.Num):
-				p.Absent(t, "the agreement of the health officer", check.Finding{Found: lang.In(q.Num, "kW") + " net", Limit: "up to 135 kW net without agreement", Quantity: q, Message: t.Label() + " lets " + lang.In(q.Num, "kW") + " net out through a wall; the health officer must agree."})
+				p.Absent(t, "the agreement of the health officer", check.Finding{Found: p.In(q.Num, "kW") + " net", Limit: "up to 135 kW net without agreement", Quantity: q, Message: t.Label() + " lets " + p.In(q.Num, "kW") + " net out through a wall; the health officer must agree."})
 			}
 		}
 	},

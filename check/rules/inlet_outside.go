@@ -23,8 +23,8 @@ var _ = register(check.Rule{
 				return
 			}
 			if v.Num < band.Num*(1-1e-9) || v.Num > band.Num2*(1+1e-9) {
-				text := lang.In(band.Num, "mbar") + " to " + lang.In(band.Num2, "mbar")
-				p.Report(at, check.Finding{Part: u.Label(), Span: v.Span(), Found: lang.In(v.Num, "mbar"), Limit: text, Message: u.Label() + " has " + lang.In(v.Num, "mbar") + " at its inlet; its data ask for " + text + "."})
+				text := p.In(band.Num, "mbar") + " to " + p.In(band.Num2, "mbar")
+				p.Report(at, check.Finding{Part: u.Label(), Span: v.Span(), Found: p.In(v.Num, "mbar"), Limit: text, Message: u.Label() + " has " + p.In(v.Num, "mbar") + " at its inlet; its data ask for " + text + "."})
 			}
 		}
 		for _, r := range readings(p.Plant) {

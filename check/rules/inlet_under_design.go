@@ -25,7 +25,7 @@ var _ = register(check.Rule{
 				return
 			}
 			if v.Num < (q.Num-tolerance.Num)*(1-1e-9) {
-				p.Report(part, check.Finding{Part: unit.Label(), Span: v.Span(), Found: lang.In(v.Num, "mbar"), Limit: "at least " + lang.In(q.Num-tolerance.Num, "mbar"), Quantity: q, Source: tolerance.Source, Message: when + " " + unit.Label() + " has " + lang.In(v.Num, "mbar") + "; with all units at full fire the design computes " + lang.In(q.Num, "mbar") + "."})
+				p.Report(part, check.Finding{Part: unit.Label(), Span: v.Span(), Found: p.In(v.Num, "mbar"), Limit: "at least " + p.In(q.Num-tolerance.Num, "mbar"), Quantity: q, Source: tolerance.Source, Message: when + " " + unit.Label() + " has " + p.In(v.Num, "mbar") + "; with all units at full fire the design computes " + p.In(q.Num, "mbar") + "."})
 			}
 		}
 		for _, s := range p.Plant.ByKind("simultaneous") {

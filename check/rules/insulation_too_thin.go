@@ -29,14 +29,14 @@ var _ = register(check.Rule{
 			if have.Num >= need.Num*(1-1e-9) {
 				continue
 			}
-			text := lang.In(need.Num, need.Unit)
+			text := p.In(need.Num, need.Unit)
 			f := check.Finding{
-				Found: lang.In(have.Num, need.Unit), Limit: "at least " + text, Source: insulation.SourceLimits, Quantity: need,
-				Message: part.Label() + " is covered with " + lang.In(have.Num, need.Unit) + "; it needs " + text + " of this material.",
+				Found: p.In(have.Num, need.Unit), Limit: "at least " + text, Source: insulation.SourceLimits, Quantity: need,
+				Message: part.Label() + " is covered with " + p.In(have.Num, need.Unit) + "; it needs " + text + " of this material.",
 			}
 			if q := p.Results.Get(part, "heat-loss", solve.Always); q.Known() {
 				most := p.Results.Get(part, "heat-loss-most", solve.Always)
-				f.Found, f.Limit = lang.In(q.Num, "W/m"), "at most "+lang.In(most.Num, "W/m")
+				f.Found, f.Limit = p.In(q.Num, "W/m"), "at most "+p.In(most.Num, "W/m")
 			} else {
 				f.Source = insulation.SourceUS
 			}

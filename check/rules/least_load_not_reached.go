@@ -24,9 +24,9 @@ var _ = register(check.Rule{
 		if f == nil {
 			return
 		}
-		f.Message = "The plant cannot go below " + f.Found + ", but the least lasting load is " + lang.In(v.Num, unit) + "."
+		f.Message = "The plant cannot go below " + f.Found + ", but the least lasting load is " + p.In(v.Num, unit) + "."
 		if q := p.Results.Get(group, "hours-below-least", solve.Always); q.Known() && q.Num > 0 {
-			f.Message += " By the load curve it switches on and off for " + lang.In(q.Num, "h") + " of the year."
+			f.Message += " By the load curve it switches on and off for " + p.In(q.Num, "h") + " of the year."
 		}
 		f.Span, f.File, f.Part = v.Span(), v.File, "basis.load-least"
 		p.Report(group, *f)

@@ -57,7 +57,7 @@ func judgeLift(p *check.Pass, f, unit *plant.Part) {
 	case mass <= one.Num*(1+1e-9):
 		return
 	case lifting == nil:
-		p.Absent(f, "how units are lifted", check.Finding{Part: unit.Label(), Source: one.Source, Message: unit.Label() + " weighs " + lang.In(mass, in) + ", and nothing says how it is lifted."})
+		p.Absent(f, "how units are lifted", check.Finding{Part: unit.Label(), Source: one.Source, Message: unit.Label() + " weighs " + p.In(mass, in) + ", and nothing says how it is lifted."})
 		return
 	case !means.Known():
 		p.Unknown(lifting, "how units are lifted")
@@ -70,8 +70,8 @@ func judgeLift(p *check.Pass, f, unit *plant.Part) {
 		}
 		if mass > v.Num*(1+1e-9) {
 			p.Report(lifting, check.Finding{
-				Severity: lang.Error, Span: v.Span(), Part: unit.Label(), Found: lang.In(mass, in), Limit: "at most " + lang.In(v.Num, in), Source: cite.Source{Work: "safe working load of the lifting gear", Read: cite.Published},
-				Message: unit.Label() + " weighs " + lang.In(mass, in) + "; the " + means.Word + " carries " + lang.In(v.Num, in) + ".",
+				Severity: lang.Error, Span: v.Span(), Part: unit.Label(), Found: p.In(mass, in), Limit: "at most " + p.In(v.Num, in), Source: cite.Source{Work: "safe working load of the lifting gear", Read: cite.Published},
+				Message: unit.Label() + " weighs " + p.In(mass, in) + "; the " + means.Word + " carries " + p.In(v.Num, in) + ".",
 			})
 		}
 		return
@@ -87,8 +87,8 @@ func judgeLift(p *check.Pass, f, unit *plant.Part) {
 	}
 	if mass > most*(1+1e-9) {
 		p.Report(lifting, check.Finding{
-			Part: unit.Label(), Found: lang.In(mass, in), Limit: "at most " + lang.In(most, in), Source: stability.SourceTeam,
-			Message: unit.Label() + " weighs " + lang.In(mass, in) + "; the guide weight of the team is " + lang.In(most, in) + ".",
+			Part: unit.Label(), Found: p.In(mass, in), Limit: "at most " + p.In(most, in), Source: stability.SourceTeam,
+			Message: unit.Label() + " weighs " + p.In(mass, in) + "; the guide weight of the team is " + p.In(most, in) + ".",
 		})
 	}
 }

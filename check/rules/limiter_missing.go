@@ -29,7 +29,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if v := l.Get("setting"); v.Known() && v.Num > most.Num {
-				p.Report(u, check.Finding{Span: v.Span(), Severity: lang.Warning, Found: lang.In(v.Num, "degC"), Limit: "at most " + most.Text(), Source: most.Source, Message: "The limiter of " + u.Label() + " acts at " + lang.In(v.Num, "degC") + "; the most is " + most.Text() + "."})
+				p.Report(u, check.Finding{Span: v.Span(), Severity: lang.Warning, Found: p.In(v.Num, "degC"), Limit: "at most " + most.Text(), Source: most.Source, Message: "The limiter of " + u.Label() + " acts at " + p.In(v.Num, "degC") + "; the most is " + most.Text() + "."})
 			}
 		}
 	},

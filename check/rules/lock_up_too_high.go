@@ -40,8 +40,8 @@ var _ = register(check.Rule{
 			}
 			if v.Num > span.Num2*(1+1e-9) {
 				p.Report(last, check.Finding{
-					Span: v.Span(), Part: u.Label(), Found: lang.In(v.Num, unit), Limit: "at most " + lang.In(span.Num2, unit), Severity: lang.Error,
-					Message: "Without flow " + last.Label() + " lets the pressure rise to " + lang.In(v.Num, unit) + "; " + u.Label() + " stands at most " + lang.In(span.Num2, unit) + ".",
+					Span: v.Span(), Part: u.Label(), Found: p.In(v.Num, unit), Limit: "at most " + p.In(span.Num2, unit), Severity: lang.Error,
+					Message: "Without flow " + last.Label() + " lets the pressure rise to " + p.In(v.Num, unit) + "; " + u.Label() + " stands at most " + p.In(span.Num2, unit) + ".",
 				})
 			}
 		}

@@ -46,7 +46,7 @@ var _ = register(check.Rule{
 			years := max(1, float64(now.Days()-since.Days())/365.25)
 			most := share.Num * content * years
 			if v.Num > most*(1+1e-9) {
-				p.Report(t, check.Finding{Part: "log", Span: v.Span(), Found: lang.In(v.Num, "l"), Limit: "at most " + lang.In(most, "l"), Source: share.Source, Message: "Since " + since.String() + " " + lang.In(v.Num, "l") + " were topped up; a tight plant of this content takes " + lang.In(most, "l") + " at most."})
+				p.Report(t, check.Finding{Part: "log", Span: v.Span(), Found: p.In(v.Num, "l"), Limit: "at most " + p.In(most, "l"), Source: share.Source, Message: "Since " + since.String() + " " + p.In(v.Num, "l") + " were topped up; a tight plant of this content takes " + p.In(most, "l") + " at most."})
 			}
 		}
 	},

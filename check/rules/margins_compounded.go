@@ -19,6 +19,6 @@ var _ = register(check.Rule{
 			return
 		}
 		both := (1+e.Num)*(1+u.Num) - 1
-		p.Report(m, check.Finding{Found: lang.In(both, "%") + " together", Limit: "one margin", Message: "A margin of " + lang.In(e.Num, "%") + " on the emitters and of " + lang.In(u.Num, "%") + " on the units make " + lang.In(both, "%") + " together."})
+		p.Report(m, check.Finding{Found: p.In(both, "%") + " together", Limit: "one margin", Message: "A margin of " + p.In(e.Num, "%") + " on the emitters and of " + p.In(u.Num, "%") + " on the units make " + p.In(both, "%") + " together."})
 	},
 })

@@ -31,7 +31,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if math.Abs(v.Num-q.Num) > tolerance.Num*q.Num*(1+1e-9) {
-				p.Report(m, check.Finding{Span: v.Span(), Found: lang.In(v.Num, "m3/h"), Limit: lang.In(q.Num, "m3/h") + " within " + tolerance.Text(), Quantity: q, Source: tolerance.Source, Message: "With all units at full fire the meter passes " + lang.In(v.Num, "m3/h") + "; the units' data make " + lang.In(q.Num, "m3/h") + "."})
+				p.Report(m, check.Finding{Span: v.Span(), Found: p.In(v.Num, "m3/h"), Limit: p.In(q.Num, "m3/h") + " within " + tolerance.Text(), Quantity: q, Source: tolerance.Source, Message: "With all units at full fire the meter passes " + p.In(v.Num, "m3/h") + "; the units' data make " + p.In(q.Num, "m3/h") + "."})
 			}
 		}
 	},

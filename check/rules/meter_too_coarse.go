@@ -25,7 +25,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if f := p.AtLeast(q, check.StatedLimit(r, q.Unit, "range of the meter")); f != nil {
-				f.Message = "One unit alone at minimum burns " + f.Found + "; " + m.Label() + " measures from " + lang.In(r.Num, q.Unit) + "."
+				f.Message = "One unit alone at minimum burns " + f.Found + "; " + m.Label() + " measures from " + p.In(r.Num, q.Unit) + "."
 				p.Report(m, *f)
 			}
 		}

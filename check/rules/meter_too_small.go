@@ -26,7 +26,7 @@ var _ = register(check.Rule{
 			}
 			unit := q.Unit
 			if f := p.AtMost(q, check.StatedLimit(r, unit, "rating of the meter")); f != nil {
-				f.Message = m.Label() + " passes " + lang.In(r.Num, unit) + ", but the plant burns " + lang.In(q.Num, unit) + "."
+				f.Message = m.Label() + " passes " + p.In(r.Num, unit) + ", but the plant burns " + p.In(q.Num, unit) + "."
 				p.Report(m, *f)
 			}
 		}

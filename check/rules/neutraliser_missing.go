@@ -36,6 +36,6 @@ var _ = register(check.Rule{
 		if heat <= limit.Num*(1+1e-9) || len(block.Children("neutraliser")) > 0 {
 			return
 		}
-		p.Absent(block, "the neutralizer", check.Finding{Found: lang.In(heat, "kW") + " net", Limit: "up to " + limit.Text() + " without", Source: limit.Source, Message: "A plant of " + lang.In(heat, "kW") + " net has no neutralizer; above " + limit.Text() + " one is good practice."})
+		p.Absent(block, "the neutralizer", check.Finding{Found: p.In(heat, "kW") + " net", Limit: "up to " + limit.Text() + " without", Source: limit.Source, Message: "A plant of " + p.In(heat, "kW") + " net has no neutralizer; above " + limit.Text() + " one is good practice."})
 	},
 })

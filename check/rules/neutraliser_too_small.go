@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"math"
-
 	"example.org/tundish/check"
 	"example.org/tundish/check/calc/combustion"
 	"example.org/tundish/lang"
@@ -26,9 +24,9 @@ var _ = register(check.Rule{
 			if f == nil {
 				continue
 			}
-			f.Found, f.Limit, f.Source = lang.In(v.Num, "l/h"), "at least "+lang.In(q.Num, "l/h"), combustion.SourceCondensate
-			f.Message = n.Label() + " treats " + f.Found + ", but the units can make " + lang.In(q.Num, "l/h") + "."
-			text := lang.Num(math.Ceil(q.Num*3.6e6), 6) + " l/h"
+			f.Found, f.Limit, f.Source = p.In(v.Num, "l/h"), "at least "+p.In(q.Num, "l/h"), combustion.SourceCondensate
+			f.Message = n.Label() + " treats " + f.Found + ", but the units can make " + p.In(q.Num, "l/h") + "."
+			text := p.Up(q.Num, "l/h")
 			f.Fixes = []lang.Fix{{Title: "Take " + text, Best: true, Edits: []lang.Edit{{Span: n.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}}
 			p.Report(n, *f)
 		}

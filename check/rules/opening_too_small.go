@@ -39,7 +39,7 @@ var _ = register(check.Rule{
 			if f == nil {
 				continue
 			}
-			f.Message = "The " + level + " openings have " + f.Found + " free; the units need " + lang.In(need.Num, need.Unit) + "."
+			f.Message = "The " + level + " openings have " + f.Found + " free; the units need " + p.In(need.Num, need.Unit) + "."
 			for _, o := range block.Children("opening") {
 				v := o.Get("free")
 				if w := o.Get("level").Word; !v.Known() || w != level+"-level" && !(level == "low" && w == "floor-level") {

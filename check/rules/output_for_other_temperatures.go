@@ -26,7 +26,7 @@ var _ = register(check.Rule{
 			}
 			said[u.Type] = true
 			primary := p.Plant.Block("basis").Get("primary")
-			p.Report(u, check.Finding{Found: lang.In(v.Num, powerUnit(p.Plant)) + " at the nearest temperatures", Limit: "an output at " + lang.Num(primary.Num, 4) + "/" + lang.Num(primary.Num2, 4) + " degC", Message: "No output of " + u.Label() + " is stated for " + lang.Num(primary.Num, 4) + "/" + lang.Num(primary.Num2, 4) + " degC."})
+			p.Report(u, check.Finding{Found: p.In(v.Num, powerUnit(p.Plant)) + " at the nearest temperatures", Limit: "an output at " + lang.Num(primary.Num, 4) + "/" + lang.Num(primary.Num2, 4) + " degC", Message: "No output of " + u.Label() + " is stated for " + lang.Num(primary.Num, 4) + "/" + lang.Num(primary.Num2, 4) + " degC."})
 		}
 	},
 })

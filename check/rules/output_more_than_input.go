@@ -28,7 +28,7 @@ var _ = register(check.Rule{
 					continue
 				}
 				said[s] = true
-				p.Report(s, check.Finding{Part: u.Label(), Span: v.Span(), Found: lang.In(v.Num, "kW"), Limit: "at most " + lang.In(most, "kW"), Message: "An output of " + lang.In(v.Num, "kW") + " is more than an input of " + lang.In(in, "kW") + " net can give."})
+				p.Report(s, check.Finding{Part: u.Label(), Span: v.Span(), Found: p.In(v.Num, "kW"), Limit: "at most " + p.In(most, "kW"), Message: "An output of " + p.In(v.Num, "kW") + " is more than an input of " + p.In(in, "kW") + " net can give."})
 			}
 		}
 	},

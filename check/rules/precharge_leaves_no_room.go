@@ -21,8 +21,8 @@ var _ = register(check.Rule{
 			}
 			end, pre := p.Results.Get(v, "end-pressure", solve.Always), v.Get("precharge")
 			p.Report(v, check.Finding{
-				Span: pre.Span(), Found: lang.In(pre.Num, end.Unit), Limit: "below " + lang.In(end.Num, end.Unit), Quantity: room,
-				Message: "The precharge of " + v.Label() + " at " + lang.In(pre.Num, end.Unit) + " leaves no room below the end pressure of " + lang.In(end.Num, end.Unit) + ".",
+				Span: pre.Span(), Found: p.In(pre.Num, end.Unit), Limit: "below " + p.In(end.Num, end.Unit), Quantity: room,
+				Message: "The precharge of " + v.Label() + " at " + p.In(pre.Num, end.Unit) + " leaves no room below the end pressure of " + p.In(end.Num, end.Unit) + ".",
 			})
 		}
 	},

@@ -31,10 +31,10 @@ var _ = register(check.Rule{
 			if pre.Num >= least.Num*(1-1e-9) {
 				continue
 			}
-			text := lang.In(least.Num, least.Unit)
+			text := p.Up(least.Num, least.Unit)
 			p.Report(v, check.Finding{
-				Span: pre.Span(), Found: lang.In(pre.Num, least.Unit), Limit: "at least " + text, Quantity: least,
-				Message: "The precharge of " + v.Label() + " is " + lang.In(pre.Num, least.Unit) + "; the water above it asks for " + text + ".",
+				Span: pre.Span(), Found: p.In(pre.Num, least.Unit), Limit: "at least " + text, Quantity: least,
+				Message: "The precharge of " + v.Label() + " is " + p.In(pre.Num, least.Unit) + "; the water above it asks for " + text + ".",
 				Fixes:   []lang.Fix{{Title: "Set it to " + text, Best: true, Edits: []lang.Edit{{Span: v.Stmt.Abs(pre.Field.Values[0].Expr.Span), NewText: text}}}},
 			})
 		}

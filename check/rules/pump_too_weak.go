@@ -24,12 +24,12 @@ var _ = register(check.Rule{
 			}
 			need := p.Results.Get(u, "needed-head", solve.AllFull)
 			f.Severity = lang.Error // the curve and the loss are the maker's and the pipe's own
-			f.Found, f.Limit = lang.In(need.Num+q.Num, "kPa"), "at least "+lang.In(need.Num, "kPa")
-			f.Message = "The pump of " + u.Label() + " gives " + f.Found + " at the design flow; " + lang.In(need.Num, "kPa") + " are needed."
+			f.Found, f.Limit = p.In(need.Num+q.Num, "kPa"), "at least "+p.In(need.Num, "kPa")
+			f.Message = "The pump of " + u.Label() + " gives " + f.Found + " at the design flow; " + p.In(need.Num, "kPa") + " are needed."
 			f.Mend = "take a stronger pump, or larger branches:"
 			for _, in := range q.Inputs {
 				if in.Dim == lang.Pressure && in.Name != "pump head" {
-					f.Mend += " " + in.Name + " " + lang.In(in.Num, "kPa") + ","
+					f.Mend += " " + in.Name + " " + p.In(in.Num, "kPa") + ","
 				}
 			}
 			f.Mend = strings.TrimSuffix(f.Mend, ",")

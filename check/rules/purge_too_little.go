@@ -28,8 +28,8 @@ var _ = register(check.Rule{
 			if v.Num >= q.Num*(1-1e-9) {
 				continue
 			}
-			text := lang.In(q.Num, "m3")
-			p.Report(t, check.Finding{Span: v.Span(), Found: lang.In(v.Num, "m3"), Limit: "at least " + text, Source: gas.SourcePurge, Quantity: q, Message: "The purge lets " + lang.In(v.Num, "m3") + " through; this installation needs " + text + "."})
+			text := p.In(q.Num, "m3")
+			p.Report(t, check.Finding{Span: v.Span(), Found: p.In(v.Num, "m3"), Limit: "at least " + text, Source: gas.SourcePurge, Quantity: q, Message: "The purge lets " + p.In(v.Num, "m3") + " through; this installation needs " + text + "."})
 		}
 	},
 })

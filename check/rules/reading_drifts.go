@@ -67,8 +67,8 @@ var _ = register(check.Rule{
 						when = "on " + was.Owner.Get("date").Word
 					}
 					p.Report(r.part, check.Finding{
-						Part: r.unit.Label(), Span: now.Span(), Found: lang.In(now.Num, d.unit), Limit: lang.In(then.Num, d.unit) + " within " + d.most.Text(), Source: d.most.Source,
-						Message: "At " + r.fire() + " the " + d.word + " of " + r.unit.Label() + " is " + lang.In(now.Num, d.unit) + "; " + when + " it was " + lang.In(then.Num, d.unit) + ".",
+						Part: r.unit.Label(), Span: now.Span(), Found: p.In(now.Num, d.unit), Limit: p.In(then.Num, d.unit) + " within " + d.most.Text(), Source: d.most.Source,
+						Message: "At " + r.fire() + " the " + d.word + " of " + r.unit.Label() + " is " + p.In(now.Num, d.unit) + "; " + when + " it was " + p.In(then.Num, d.unit) + ".",
 						Related: []lang.Related{{Span: was.Span(), Message: when}},
 					})
 					break

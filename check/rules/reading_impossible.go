@@ -23,28 +23,28 @@ var _ = register(check.Rule{
 			}
 			co2, o2, flue, air := r.part.Get("co2"), r.part.Get("o2"), r.part.Get("flue"), r.part.Get("air")
 			if co2.Known() && co2.Num <= 0 {
-				say(co2, "a CO2 of "+lang.In(co2.Num, "%")+" cannot be; a flame makes carbon dioxide", "above 0 %")
+				say(co2, "a CO2 of "+p.In(co2.Num, "%")+" cannot be; a flame makes carbon dioxide", "above 0 %")
 			}
 			possible := true
 			if co2.Known() && known && co2.Num > most.Num*(1+1e-9) {
 				possible = false
-				say(co2, "a CO2 of "+lang.In(co2.Num, "%")+" cannot be; this gas gives at most "+most.Text()+" without any excess air", "at most "+most.Text())
+				say(co2, "a CO2 of "+p.In(co2.Num, "%")+" cannot be; this gas gives at most "+most.Text()+" without any excess air", "at most "+most.Text())
 			}
 			if o2.Known() && (o2.Num > 0.2095 || o2.Num < 0) {
-				say(o2, "an O2 of "+lang.In(o2.Num, "%")+" cannot be; air has 20.95 %", "at most 20.95 %")
+				say(o2, "an O2 of "+p.In(o2.Num, "%")+" cannot be; air has 20.95 %", "at most 20.95 %")
 			}
 			if fuel := fuelOf(p); co2.Known() && o2.Known() && possible && fuel != nil {
 				want, err := combustion.O2(fuel, 100*min(co2.Num, fuel.MostCO2()/100))
 				if gap := p.Limit("o2-gap-most"); err == nil && math.Abs(o2.Num-want/100) > gap.Num*(1+1e-9) {
-					say(o2, "O2 of "+lang.In(o2.Num, "%")+" and CO2 of "+lang.In(co2.Num, "%")+" do not belong together; O2 would be "+lang.Num(want, 3)+" %", lang.Num(want, 3)+" % within "+gap.Text())
+					say(o2, "O2 of "+p.In(o2.Num, "%")+" and CO2 of "+p.In(co2.Num, "%")+" do not belong together; O2 would be "+lang.Num(want, 3)+" %", lang.Num(want, 3)+" % within "+gap.Text())
 				}
 			}
 			if flue.Known() && air.Known() && flue.Num <= air.Num {
-				say(flue, "products at "+lang.In(flue.Num, "degC")+" are not hotter than the air at "+lang.In(air.Num, "degC"), "above the air")
+				say(flue, "products at "+p.In(flue.Num, "degC")+" are not hotter than the air at "+p.In(air.Num, "degC"), "above the air")
 			}
 			low, high := p.Limit("flue-reading-least"), p.Limit("flue-reading-most")
 			if flue.Known() && (flue.Num < low.Num || flue.Num > high.Num*(1+1e-9)) {
-				say(flue, "products at "+lang.In(flue.Num, "degC")+" cannot be", low.Text()+" to "+high.Text())
+				say(flue, "products at "+p.In(flue.Num, "degC")+" cannot be", low.Text()+" to "+high.Text())
 			}
 		}
 	},

@@ -25,7 +25,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if f := p.AtLeast(q, check.StatedLimit(v, q.Unit, "range of the regulator")); f != nil {
-				f.Message = "One unit alone at minimum burns " + lang.In(q.Num, q.Unit) + "; " + r.Label() + " controls from " + lang.In(v.Num, q.Unit) + "."
+				f.Message = "One unit alone at minimum burns " + p.In(q.Num, q.Unit) + "; " + r.Label() + " controls from " + p.In(v.Num, q.Unit) + "."
 				p.Report(r, *f)
 			}
 		}

@@ -25,7 +25,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if f := p.AtMost(q, check.StatedLimit(v, q.Unit, "rating of the regulator")); f != nil {
-				f.Message = r.Label() + " passes " + lang.In(v.Num, q.Unit) + ", but the plant burns " + lang.In(q.Num, q.Unit) + "."
+				f.Message = r.Label() + " passes " + p.In(v.Num, q.Unit) + ", but the plant burns " + p.In(q.Num, q.Unit) + "."
 				p.Report(r, *f)
 			}
 		}

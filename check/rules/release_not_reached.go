@@ -23,8 +23,8 @@ var _ = register(check.Rule{
 		if f == nil {
 			return
 		}
-		f.Message = "The last unit is released at " + lang.In(v.Num, "%") + " of firing, but the units go down to " + f.Found + " only."
-		f.Found, f.Limit = lang.In(v.Num, "%"), "at least "+lang.In(f.Quantity.Num, "%")
+		f.Message = "The last unit is released at " + p.In(v.Num, "%") + " of firing, but the units go down to " + f.Found + " only."
+		f.Found, f.Limit = p.In(v.Num, "%"), "at least "+p.In(f.Quantity.Num, "%")
 		f.Span, f.File, f.Part = v.Span(), v.File, "controls.release"
 		p.Report(release, *f)
 	},

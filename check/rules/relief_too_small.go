@@ -30,7 +30,7 @@ var _ = register(check.Rule{
 			if f == nil {
 				continue
 			}
-			f.Message = reliefLabel(r) + " relieves " + f.Found + "; it must relieve " + lang.In(need.Num, have.Unit) + "."
+			f.Message = reliefLabel(r) + " relieves " + f.Found + "; it must relieve " + p.In(need.Num, have.Unit) + "."
 			if v := r.Get("size"); v.Known() && v.Field != nil && have.Formula == &solve.FormulaReliefSize {
 				f.Span = v.Span()
 				if s, err := valve.SizeFor(need.Num/1000, r.Get("set-pressure").Num/1e5); err == nil {

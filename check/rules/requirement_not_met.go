@@ -41,19 +41,23 @@ var _ = register(check.Rule{
 				unit = l.Unit
 			}
 			p.Report(r, check.Finding{
-				Span: r.Stmt.Abs(e.Span), Part: "require", Found: term(l, unit), Limit: e.Op() + " " + term(right, unit),
-				Message: "The requirement " + text[e.Span.Start:e.Span.End] + " does not hold: " + term(l, unit) + " against " + term(right, unit) + ".",
+				Span: r.Stmt.Abs(e.Span), Part: "require", Found: term(p, l, unit), Limit: e.Op() + " " + term(p, right, unit),
+				Message: "The requirement " + text[e.Span.Start:e.Span.End] + " does not hold: " + term(p, l, unit) + " against " + term(p, right, unit) + ".",
 			})
 		}
 	},
 })
 
-func term(t check.Term, unit string) string {
+func term(p *check.Pass, t check.Term, unit string) string {
 	if t.Pure {
 		return lang.Num(t.Num, 4)
 	}
 	if u, ok := lang.LookupUnit(unit); ok && u.Dim == t.Dim {
 		return lang.In(t.Num, unit)
 	}
-	return lang.Quantity(t.Num, t.Dim, lang.Metric)
+	system := lang.Metric
+	if p.Plant.US() {
+		system = lang.US
+	}
+	return lang.Quantity(t.Num, t.Dim, system)
 }

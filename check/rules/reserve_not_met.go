@@ -28,9 +28,9 @@ var _ = register(check.Rule{
 		unit := powerUnit(p.Plant)
 		n := float64(len(p.Plant.Units())) - standby.Num
 		f.Span, f.File, f.Part = standby.Span(), standby.File, "basis.standby"
-		f.Message = "With " + counted(standby.Num, "unit") + " off the others give " + lang.In(f.Quantity.Num*load.Num, unit) + " of the " + lang.In(load.Num, unit) + " wanted (" + f.Found + ")."
+		f.Message = "With " + counted(standby.Num, "unit") + " off the others give " + p.In(f.Quantity.Num*load.Num, unit) + " of the " + p.In(load.Num, unit) + " wanted (" + f.Found + ")."
 		if n > 0 {
-			f.Mend = "take units of at least " + lang.In(load.Num/n, unit) + " each, or one unit more"
+			f.Mend = "take units of at least " + p.In(load.Num/n, unit) + " each, or one unit more"
 		}
 		p.Report(group, *f)
 	},

@@ -30,11 +30,11 @@ var _ = register(check.Rule{
 			}
 			year := ""
 			if share := p.Results.Get(p.Plant.UnitGroup(), "heat-condensing", solve.Always); share.Known() {
-				year = " Led by the weather it lies below for " + lang.In(share.Num, "%") + " of the heat of a year."
+				year = " Led by the weather it lies below for " + p.In(share.Num, "%") + " of the heat of a year."
 			}
 			p.Report(p.Plant.Block("basis").Child("primary"), check.Finding{
-				Span: primary.Span(), Found: lang.In(primary.Num2, "degC"), Limit: "below " + lang.In(q.Num, "degC"), Source: combustion.SourceDewPoint, Quantity: q,
-				Message: "The return of " + lang.In(primary.Num2, "degC") + " is above the dew point of " + lang.In(q.Num, "degC") + "; at design load the units do not condense." + year,
+				Span: primary.Span(), Found: p.In(primary.Num2, "degC"), Limit: "below " + p.In(q.Num, "degC"), Source: combustion.SourceDewPoint, Quantity: q,
+				Message: "The return of " + p.In(primary.Num2, "degC") + " is above the dew point of " + p.In(q.Num, "degC") + "; at design load the units do not condense." + year,
 			})
 			return
 		}

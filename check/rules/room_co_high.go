@@ -14,7 +14,7 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		v := recorded(p, "settings").Child("room-co").Get("co")
 		if most := p.Limit("room-co-most"); v.Known() && v.Num > most.Num*(1+1e-9) {
-			p.Report(p.Plant.Block("settings").Child("room-co"), check.Finding{Span: v.Span(), Found: lang.In(v.Num, "ppm"), Limit: "at most " + most.Text(), Source: most.Source, Message: "The air of the room holds " + lang.In(v.Num, "ppm") + " of carbon monoxide."})
+			p.Report(p.Plant.Block("settings").Child("room-co"), check.Finding{Span: v.Span(), Found: p.In(v.Num, "ppm"), Limit: "at most " + most.Text(), Source: most.Source, Message: "The air of the room holds " + p.In(v.Num, "ppm") + " of carbon monoxide."})
 		}
 	},
 })

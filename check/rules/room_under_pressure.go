@@ -25,7 +25,7 @@ var _ = register(check.Rule{
 		if f == nil {
 			return
 		}
-		f.Message = "The fans leave " + f.Found + " for the burners; " + lang.In(need.Num, need.Unit) + " must stay."
+		f.Message = "The fans leave " + f.Found + " for the burners; " + p.In(need.Num, need.Unit) + " must stay."
 		p.Report(block, *f)
 	},
 })

@@ -24,11 +24,11 @@ var _ = register(check.Rule{
 			}
 			c, cb := s.Get("conductivity"), q.Child("conductivity").Get("conductivity")
 			if c.Known() && cb.Known() && (c.Num < cb.Num*(1-1e-9) || c.Num > cb.Num2*(1+1e-9)) {
-				p.Report(s, check.Finding{Span: c.Span(), Found: lang.In(c.Num, "uS/cm"), Limit: lang.In(cb.Num, "uS/cm") + " to " + lang.In(cb.Num2, "uS/cm"), Message: "The water conducts " + lang.In(c.Num, "uS/cm") + "; the design keeps it from " + lang.In(cb.Num, "uS/cm") + " to " + lang.In(cb.Num2, "uS/cm") + "."})
+				p.Report(s, check.Finding{Span: c.Span(), Found: p.In(c.Num, "uS/cm"), Limit: p.In(cb.Num, "uS/cm") + " to " + p.In(cb.Num2, "uS/cm"), Message: "The water conducts " + p.In(c.Num, "uS/cm") + "; the design keeps it from " + p.In(cb.Num, "uS/cm") + " to " + p.In(cb.Num2, "uS/cm") + "."})
 			}
 			h := s.Get("hardness")
 			if most := p.Design.Get(q, "fill-hardness-most", solve.Always); h.Known() && most.Known() && h.Num > most.Num*(1+1e-9) {
-				p.Report(s, check.Finding{Span: h.Span(), Found: lang.In(h.Num, "mmol/l"), Limit: "at most " + lang.In(most.Num, "mmol/l"), Quantity: most, Source: most.Formula.Source, Message: "The water has a hardness of " + lang.In(h.Num, "mmol/l") + "; " + lang.In(most.Num, "mmol/l") + " are allowed."})
+				p.Report(s, check.Finding{Span: h.Span(), Found: p.In(h.Num, "mmol/l"), Limit: "at most " + p.In(most.Num, "mmol/l"), Quantity: most, Source: most.Formula.Source, Message: "The water has a hardness of " + p.In(h.Num, "mmol/l") + "; " + p.In(most.Num, "mmol/l") + " are allowed."})
 			}
 		}
 	},

@@ -25,7 +25,7 @@ var _ = register(check.Rule{
 			}
 			end := r.Stmt.HeadSpan().End
 			p.Absent(r, "the second device", check.Finding{
-				Found: lang.In(in.Num, "mbar"), Limit: "two devices from " + limit.Text(), Source: limit.Source, Message: r.Label() + " is fed with " + lang.In(in.Num, "mbar") + " and has no second device against over-pressure.",
+				Found: p.In(in.Num, "mbar"), Limit: "two devices from " + limit.Text(), Source: limit.Source, Message: r.Label() + " is fed with " + p.In(in.Num, "mbar") + " and has no second device against over-pressure.",
 				Fixes: []lang.Fix{{Title: "Add a slam-shut", Best: true, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: " slam-shut"}}}},
 			})
 		}

@@ -30,7 +30,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if short := want.Num - q.Num; short > limit.Num*(1+1e-9) {
-				p.Report(s, check.Finding{Found: lang.In(q.Num, "degC"), Limit: "at least " + lang.In(want.Num-limit.Num, "degC"), Source: limit.Source, Quantity: q, Message: "Behind " + s.Label() + " the circuits get " + lang.In(q.Num, "degC") + "; they are designed for " + lang.In(want.Num, "degC") + "."})
+				p.Report(s, check.Finding{Found: p.In(q.Num, "degC"), Limit: "at least " + p.In(want.Num-limit.Num, "degC"), Source: limit.Source, Quantity: q, Message: "Behind " + s.Label() + " the circuits get " + p.In(q.Num, "degC") + "; they are designed for " + p.In(want.Num, "degC") + "."})
 			}
 		}
 	},

@@ -26,7 +26,7 @@ var _ = register(check.Rule{
 			}
 			f.Message = "The units send " + f.Found + " of the flow that the circuits take through " + s.Label() + "; " + limit.Text() + " is the most."
 			if back := p.Results.Get(s, "return-temperature", solve.Always); back.Known() {
-				f.Message += " The return comes back at " + lang.In(back.Num, "degC") + "."
+				f.Message += " The return comes back at " + p.In(back.Num, "degC") + "."
 			}
 			p.Report(s, *f)
 		}

@@ -24,7 +24,7 @@ var _ = register(check.Rule{
 			if !have.Known() || !want.Known() || math.Abs(have.Num-want.Num) <= tolerance.Num*(1+1e-9) {
 				return
 			}
-			p.Report(at, check.Finding{Span: have.Span(), Found: lang.In(have.Num, unit), Limit: lang.In(want.Num, unit) + " within " + tolerance.Text(), Source: tolerance.Source, Message: what + " was set to " + lang.In(have.Num, unit) + "; the design says " + lang.In(want.Num, unit) + "."})
+			p.Report(at, check.Finding{Span: have.Span(), Found: p.In(have.Num, unit), Limit: p.In(want.Num, unit) + " within " + tolerance.Text(), Source: tolerance.Source, Message: what + " was set to " + p.In(have.Num, unit) + "; the design says " + p.In(want.Num, unit) + "."})
 		}
 		bar, kelvin := p.Limit("setting-pressure-tolerance"), p.Limit("setting-temperature-tolerance")
 		for _, f := range st.Children("fill") {

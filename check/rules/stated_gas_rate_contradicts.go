@@ -34,9 +34,9 @@ var _ = register(check.Rule{
 			if math.Abs(v.Num-q.Num) <= tolerance.Num*q.Num*(1+1e-9) {
 				continue
 			}
-			text := lang.In(q.Num, q.Unit)
+			text := p.In(q.Num, q.Unit)
 			p.Report(s, check.Finding{
-				Span: v.Span(), Found: lang.In(v.Num, q.Unit), Limit: text + " within " + tolerance.Text(), Quantity: q, Message: ref.Part.Label() + " is said to carry " + lang.In(v.Num, q.Unit) + ", but the units behind it burn " + text + ".",
+				Span: v.Span(), Found: p.In(v.Num, q.Unit), Limit: text + " within " + tolerance.Text(), Quantity: q, Message: ref.Part.Label() + " is said to carry " + p.In(v.Num, q.Unit) + ", but the units behind it burn " + text + ".",
 				Fixes: []lang.Fix{{Title: "Write " + text, Best: true, Edits: []lang.Edit{{Span: s.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}},
 			})
 		}

@@ -26,7 +26,7 @@ var _ = register(check.Rule{
 		if math.Abs(v.Num-q.Num) <= 0.05*q.Num {
 			return
 		}
-		text := lang.In(q.Num, "m3")
-		p.Report(s, check.Finding{Span: v.Span(), Found: lang.In(v.Num, "m3"), Limit: text + " within 5 %", Source: gas.SourceInstallationVolume, Quantity: q, Message: "The installation volume is said to be " + lang.In(v.Num, "m3") + "; the pipes and the meter make " + text + ".", Fixes: []lang.Fix{{Title: "Write " + text, Best: true, Edits: []lang.Edit{{Span: s.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}}})
+		text := p.In(q.Num, "m3")
+		p.Report(s, check.Finding{Span: v.Span(), Found: p.In(v.Num, "m3"), Limit: text + " within 5 %", Source: gas.SourceInstallationVolume, Quantity: q, Message: "The installation volume is said to be " + p.In(v.Num, "m3") + "; the pipes and the meter make " + text + ".", Fixes: []lang.Fix{{Title: "Write " + text, Best: true, Edits: []lang.Edit{{Span: s.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}}})
 	},
 })

@@ -34,7 +34,7 @@ var _ = register(check.Rule{
 				break
 			}
 		}
-		f.Message = "The supply of " + f.Found + " is less than the " + lang.In(need.Num, need.Unit) + " that the units need."
+		f.Message = "The supply of " + f.Found + " is less than the " + p.In(need.Num, need.Unit) + " that the units need."
 		p.Report(block, *f)
 	},
 })

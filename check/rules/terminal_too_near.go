@@ -71,7 +71,7 @@ func judgeTerminal(p *check.Pass, t *plant.Part, d *terminalDistance) {
 		need = least
 	}
 	p.Report(t, check.Finding{
-		Span: have.Span(), Found: lang.In(have.Num, need.Unit), Limit: "at least " + lang.In(need.Num, need.Unit), Quantity: need, Source: need.Formula.Source,
-		Message: t.Label() + " ends " + lang.In(have.Num, need.Unit) + " " + d.what + "; its units need " + lang.In(need.Num, need.Unit) + ".",
+		Span: have.Span(), Found: p.In(have.Num, need.Unit), Limit: "at least " + p.In(need.Num, need.Unit), Quantity: need, Source: need.Formula.Source,
+		Message: t.Label() + " ends " + p.In(have.Num, need.Unit) + " " + d.what + "; its units need " + p.In(need.Num, need.Unit) + ".",
 	})
 }

@@ -24,7 +24,7 @@ var _ = register(check.Rule{
 					continue
 				}
 				if v := s.Get("fell"); v.Known() && v.Num > 1 { // 1 Pa: nothing that a gauge shows
-					p.Report(s, check.Finding{Span: v.Span(), Found: lang.In(v.Num, "mbar"), Limit: "no fall", Message: "At the " + kind + " test the pressure fell by " + lang.In(v.Num, "mbar") + "."})
+					p.Report(s, check.Finding{Span: v.Span(), Found: p.In(v.Num, "mbar"), Limit: "no fall", Message: "At the " + kind + " test the pressure fell by " + p.In(v.Num, "mbar") + "."})
 				}
 			}
 		}

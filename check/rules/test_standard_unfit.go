@@ -86,14 +86,14 @@ func overScope(p *check.Pass, block *plant.Part, small bool) (f *check.Finding, 
 		limit := p.Limit("tightness-1b-meter")
 		for _, m := range block.Children("meter") {
 			if v := m.Get("rating"); v.Known() && v.Num > limit.Num*(1+1e-9) {
-				return &check.Finding{Found: lang.In(v.Num, limit.Unit), Limit: "at most " + limit.Text(), Source: limit.Source}, "meter rating"
+				return &check.Finding{Found: p.In(v.Num, limit.Unit), Limit: "at most " + limit.Text(), Source: limit.Source}, "meter rating"
 			}
 		}
 		return nil, ""
 	}
 	limit := p.Limit("tightness-1a-pressure")
 	if v := p.Plant.Block("basis").Get("supply"); v.Known() && v.Num > limit.Num*(1+1e-9) {
-		return &check.Finding{Found: lang.In(v.Num, limit.Unit), Limit: "at most " + limit.Text(), Source: limit.Source}, "operating pressure"
+		return &check.Finding{Found: p.In(v.Num, limit.Unit), Limit: "at most " + limit.Text(), Source: limit.Source}, "operating pressure"
 	}
 	return nil, ""
 }

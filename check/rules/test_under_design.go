@@ -20,7 +20,7 @@ var _ = register(check.Rule{
 		}
 		say := func(s *plant.Part, what string, have, want plant.Value, unit string) {
 			if have.Known() && want.Known() && have.Num < want.Num*(1-1e-6) {
-				p.Report(s, check.Finding{Span: have.Span(), Found: lang.In(have.Num, unit), Limit: "at least " + lang.In(want.Num, unit), Message: what + " " + lang.In(have.Num, unit) + "; the specification asks for " + lang.In(want.Num, unit) + "."})
+				p.Report(s, check.Finding{Span: have.Span(), Found: p.In(have.Num, unit), Limit: "at least " + p.In(want.Num, unit), Message: what + " " + p.In(have.Num, unit) + "; the specification asks for " + p.In(want.Num, unit) + "."})
 			}
 		}
 		tests := p.Plant.Of.Block("tests")
@@ -75,7 +75,7 @@ func computed(p *check.Pass, tested *plant.Part, kind, slot, name, unit, what st
 			asked = asked || d.Get(slot).Known() && v.Num < d.Get(slot).Num*(1-1e-6)
 		}
 		if !asked && v.Num < q.Num*(1-1e-6) {
-			p.Report(s, check.Finding{Span: v.Span(), Found: lang.In(v.Num, unit), Limit: "at least " + lang.In(q.Num, unit), Quantity: q, Source: q.Formula.Source, Message: what + " " + lang.In(v.Num, unit) + "; the volume of this gas run needs " + lang.In(q.Num, unit) + "."})
+			p.Report(s, check.Finding{Span: v.Span(), Found: p.In(v.Num, unit), Limit: "at least " + p.In(q.Num, unit), Quantity: q, Source: q.Formula.Source, Message: what + " " + p.In(v.Num, unit) + "; the volume of this gas run needs " + p.In(q.Num, unit) + "."})
 		}
 	}
 }

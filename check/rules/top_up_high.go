@@ -31,8 +31,8 @@ var _ = register(check.Rule{
 			return
 		}
 		p.Report(st, check.Finding{
-			Span: v.Span(), Found: lang.In(v.Num, "l"), Limit: "at most " + lang.In(share.Num*content, "l"), Source: share.Source,
-			Message: "In a year " + lang.In(v.Num, "l") + " are topped up, " + lang.Num(100*v.Num/content, 3) + " % of the content; a tight plant takes " + share.Text() + " at most.",
+			Span: v.Span(), Found: p.In(v.Num, "l"), Limit: "at most " + p.In(share.Num*content, "l"), Source: share.Source,
+			Message: "In a year " + p.In(v.Num, "l") + " are topped up, " + lang.Num(100*v.Num/content, 3) + " % of the content; a tight plant takes " + share.Text() + " at most.",
 		})
 	},
 })

@@ -40,7 +40,7 @@ var _ = register(check.Rule{
 		}
 		limit := p.Limit(id)
 		if f := p.AtLeast(q, limit); f != nil {
-			f.Message = "The plant turns down " + lang.Num(q.Num, 3) + ":1; at " + lang.In(in.Num, "MBH") + " the code asks for " + lang.Num(limit.Num, 2) + ":1."
+			f.Message = "The plant turns down " + lang.Num(q.Num, 3) + ":1; at " + p.In(in.Num, "MBH") + " the code asks for " + lang.Num(limit.Num, 2) + ":1."
 			p.Report(group, *f)
 		}
 	},

@@ -23,7 +23,7 @@ var _ = register(check.Rule{
 			v := u.Child("flow-least").First()
 			if v.Known() {
 				if f := p.AtLeast(q, check.StatedLimit(v, unit, "data of the unit")); f != nil {
-					f.Message = "The design flow of " + u.Label() + " is " + f.Found + "; it needs " + lang.In(v.Num, unit) + "."
+					f.Message = "The design flow of " + u.Label() + " is " + f.Found + "; it needs " + p.In(v.Num, unit) + "."
 					p.Report(u, *f)
 				}
 				continue
@@ -34,7 +34,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if d := primary.Num - primary.Num2; d > rise.Num*(1+1e-9) {
-				p.Report(u, check.Finding{Found: lang.In(d, "K"), Limit: "at most " + lang.In(rise.Num, "K"), Message: "The design difference of " + lang.In(d, "K") + " is more than the " + lang.In(rise.Num, "K") + " that " + u.Label() + " allows."})
+				p.Report(u, check.Finding{Found: p.In(d, "K"), Limit: "at most " + p.In(rise.Num, "K"), Message: "The design difference of " + p.In(d, "K") + " is more than the " + p.In(rise.Num, "K") + " that " + u.Label() + " allows."})
 			}
 		}
 	},

@@ -40,7 +40,7 @@ func judgeInletPressure(p *check.Pass, low bool) {
 		var f *check.Finding
 		if low {
 			if f = p.AtLeast(q, limit); f != nil {
-				f.Message = u.Label() + " gets " + f.Found + " with all units at full fire; it needs " + lang.In(span.Num, unit) + "."
+				f.Message = u.Label() + " gets " + f.Found + " with all units at full fire; it needs " + p.In(span.Num, unit) + "."
 				if fix, ok := cheapestUpsize(p, 0); ok {
 					f.Fixes = []lang.Fix{fix}
 				}
@@ -48,7 +48,7 @@ func judgeInletPressure(p *check.Pass, low bool) {
 		} else {
 			limit.Num = span.Num2
 			if f = p.AtMost(q, limit); f != nil {
-				f.Message = u.Label() + " gets " + f.Found + "; its data allow at most " + lang.In(span.Num2, unit) + "."
+				f.Message = u.Label() + " gets " + f.Found + "; its data allow at most " + p.In(span.Num2, unit) + "."
 			}
 		}
 		if f != nil {

@@ -33,8 +33,8 @@ var _ = register(check.Rule{
 			return
 		}
 		n := float64(len(p.Plant.Units()))
-		f.Message = "The units give " + f.Found + " together; the design load is " + lang.In(load.Num, powerUnit(p.Plant)) + "."
-		f.Mend = "add a unit, or take units of at least " + lang.In(load.Num/n, powerUnit(p.Plant)) + " each"
+		f.Message = "The units give " + f.Found + " together; the design load is " + p.In(load.Num, powerUnit(p.Plant)) + "."
+		f.Mend = "add a unit, or take units of at least " + p.In(load.Num/n, powerUnit(p.Plant)) + " each"
 		p.Report(group, *f)
 	},
 })

@@ -39,7 +39,7 @@ var _ = register(check.Rule{
 		if f == nil {
 			return
 		}
-		f.Message = "With every valve shut that may close, " + f.Found + " are left for the units; " + unit.Label() + " alone needs " + lang.In(need.Num, q.Unit) + "."
+		f.Message = "With every valve shut that may close, " + f.Found + " are left for the units; " + unit.Label() + " alone needs " + p.In(need.Num, q.Unit) + "."
 		at := p.Plant.Block("secondary")
 		f.Span, f.File, f.Part = at.Span(), at.File, "secondary"
 		p.Report(at, *f)

@@ -33,7 +33,7 @@ var _ = register(check.Rule{
 			}
 			size := v.Get("volume")
 			f.Span = size.Span()
-			f.Message = "The circuit of " + v.Label() + " has vessels of " + f.Found + "; it needs " + lang.In(need.Num, have.Unit) + "."
+			f.Message = "The circuit of " + v.Label() + " has vessels of " + f.Found + "; it needs " + p.In(need.Num, have.Unit) + "."
 			if text := standardVolume(need.Num-have.Num+size.Num, have.Unit); text != "" {
 				f.Fixes = []lang.Fix{{Title: "Take " + v.Label() + " with " + text, Best: true, Edits: []lang.Edit{{Span: v.Stmt.Abs(size.Field.Values[0].Expr.Span), NewText: text}}}}
 				f.Mend = "take " + v.Label() + " with " + text + ", or a lower precharge where the height allows it"

@@ -31,7 +31,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if math.Abs(v.Num-q.Num) > tolerance.Num*q.Num*(1+1e-9) {
-				p.Report(w, check.Finding{Part: c.unit.Label(), Span: v.Span(), Found: lang.In(v.Num, q.Unit), Limit: lang.In(q.Num, q.Unit) + " within " + tolerance.Text(), Quantity: q, Source: tolerance.Source, Message: c.unit.Label() + " has a water flow of " + lang.In(v.Num, q.Unit) + "; the design asks for " + lang.In(q.Num, q.Unit) + "."})
+				p.Report(w, check.Finding{Part: c.unit.Label(), Span: v.Span(), Found: p.In(v.Num, q.Unit), Limit: p.In(q.Num, q.Unit) + " within " + tolerance.Text(), Quantity: q, Source: tolerance.Source, Message: c.unit.Label() + " has a water flow of " + p.In(v.Num, q.Unit) + "; the design asks for " + p.In(q.Num, q.Unit) + "."})
 			}
 		}
 	},

@@ -22,7 +22,7 @@ var _ = register(check.Rule{
 				continue
 			}
 			if ret.Num >= flow.Num {
-				p.Report(w, check.Finding{Part: c.unit.Label(), Span: ret.Span(), Source: sourceRecord, Message: c.unit.Label() + ": the return at " + lang.In(ret.Num, "degC") + " is not colder than the flow at " + lang.In(flow.Num, "degC") + "; the readings are exchanged, or the unit did not fire."})
+				p.Report(w, check.Finding{Part: c.unit.Label(), Span: ret.Span(), Source: sourceRecord, Message: c.unit.Label() + ": the return at " + p.In(ret.Num, "degC") + " is not colder than the flow at " + p.In(flow.Num, "degC") + "; the readings are exchanged, or the unit did not fire."})
 				continue
 			}
 			if noDesign(p, w) {
@@ -35,7 +35,7 @@ var _ = register(check.Rule{
 			}
 			want, have := primary.Num-primary.Num2, flow.Num-ret.Num
 			if math.Abs(have-want) > tolerance.Num*want*(1+1e-9) {
-				p.Report(w, check.Finding{Part: c.unit.Label(), Span: flow.Span(), Found: lang.In(have, "K"), Limit: lang.In(want, "K") + " within " + tolerance.Text(), Source: tolerance.Source, Message: c.unit.Label() + " heats its water by " + lang.In(have, "K") + "; the design asks for " + lang.In(want, "K") + "."})
+				p.Report(w, check.Finding{Part: c.unit.Label(), Span: flow.Span(), Found: p.In(have, "K"), Limit: p.In(want, "K") + " within " + tolerance.Text(), Source: tolerance.Source, Message: c.unit.Label() + " heats its water by " + p.In(have, "K") + "; the design asks for " + p.In(want, "K") + "."})
 			}
 		}
 	},

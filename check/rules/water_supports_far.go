@@ -36,9 +36,9 @@ var _ = register(check.Rule{
 					if p.Plant.US() {
 						unit = "ft"
 					}
-					text := lang.In(most, unit)
+					text := p.Down(most, unit)
 					p.Report(part, check.Finding{
-						Span: v.Span(), Found: lang.In(v.Num, unit), Limit: "at most " + text, Source: pipe.SourceWaterSupports, Message: "The supports of " + part.Label() + " stand " + lang.In(v.Num, unit) + " apart; the most is " + text + ".",
+						Span: v.Span(), Found: p.In(v.Num, unit), Limit: "at most " + text, Source: pipe.SourceWaterSupports, Message: "The supports of " + part.Label() + " stand " + p.In(v.Num, unit) + " apart; the most is " + text + ".",
 						Fixes: []lang.Fix{{Title: "Support every " + text, Best: true, Edits: []lang.Edit{{Span: part.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}},
 					})
 				}

@@ -42,9 +42,9 @@ func ReliefCircuit(r *plant.Part) Circuit {
 	return Primary
 }
 
-// lowestRelief is the lowest set pressure of the safety valves of a circuit in
+// LowestRelief is the lowest set pressure of the safety valves of a circuit in
 // Pa; 0 when none is stated.
-func lowestRelief(p *plant.Plant, c Circuit) float64 {
+func LowestRelief(p *plant.Plant, c Circuit) float64 {
 	set := 0.0
 	take := func(r *plant.Part) {
 		if v := r.Get("set-pressure"); v.Known() && (set == 0 || v.Num < set) {
@@ -166,7 +166,7 @@ func solveVessels(c *Context, safety *plant.Part, side Circuit, list []*plant.Pa
 	} else {
 		c.Missing(at, "least-precharge", Plain, Always, "the static pressure of the "+string(side)+" circuit (static)")
 	}
-	content, set := circuitContent(c.P, side), lowestRelief(c.P, side)
+	content, set := circuitContent(c.P, side), LowestRelief(c.P, side)
 	hot, warm := circuitTemperatures(c.P, side)
 	lack := ""
 	switch {
@@ -208,14 +208,14 @@ func solveVessels(c *Context, safety *plant.Part, side Circuit, list []*plant.Pa
 	}
 	if us {
 		usVessel(c, at, content.Num, hot, precharge.Num, set, common)
-		return
+	} else {
+		sized, err := sys.Size()
+		if err != nil {
+			c.Missing(at, "needed-volume", Plain, Always, "a circuit that the method covers: "+err.Error())
+			return
+		}
+		c.Add(Quantity{Part: at, Name: "needed-volume", Num: sized.Least * liter, Dim: lang.Volume, Unit: volume, Formula: &FormulaVessel, Inputs: c.Inputs(append(common[:4:4], Input{Name: "Ve", Num: sized.Expands * liter, Dim: lang.Volume, Unit: volume}, Input{Name: "Vwr", Num: sized.Reserve * liter, Dim: lang.Volume, Unit: volume})...)})
 	}
-	sized, err := sys.Size()
-	if err != nil {
-		c.Missing(at, "needed-volume", Plain, Always, "a circuit that the method covers: "+err.Error())
-		return
-	}
-	c.Add(Quantity{Part: at, Name: "needed-volume", Num: sized.Least * liter, Dim: lang.Volume, Unit: volume, Formula: &FormulaVessel, Inputs: c.Inputs(append(common[:4:4], Input{Name: "Ve", Num: sized.Expands * liter, Dim: lang.Volume, Unit: volume}, Input{Name: "Vwr", Num: sized.Reserve * liter, Dim: lang.Volume, Unit: volume})...)})
 	if math.IsNaN(total) {
 		return
 	}
