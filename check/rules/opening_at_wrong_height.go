@@ -30,14 +30,14 @@ var _ = register(check.Rule{
 			switch level := o.Get("level"); {
 			case level.Is("low-level"), level.Is("floor-level"):
 				if limit := p.Limit("low-opening-height-most"); up.Num > limit.Num*(1+1e-9) {
-					p.Report(o, check.Finding{Span: up.Span(), Found: lang.In(up.Num, unit), Limit: "at most " + limit.Text(), Source: limit.Source, Message: o.Label() + " is a low opening " + lang.In(up.Num, unit) + " up; low is up to " + limit.Text() + "."})
+					p.Report(o, check.Finding{Span: up.Span(), Found: p.In(up.Num, unit), Limit: "at most " + limit.Text(), Source: limit.Source, Message: o.Label() + " is a low opening " + p.In(up.Num, unit) + " up; low is up to " + limit.Text() + "."})
 				}
 			case level.Is("high-level") && !high.Known():
 				p.Unknown(o, "the height of the room (size ... high)")
 			case level.Is("high-level"):
 				if limit := p.Limit("high-opening-share-least"); up.Num < high.Num*limit.Num*(1-1e-9) {
-					least := lang.In(high.Num*limit.Num, unit)
-					p.Report(o, check.Finding{Span: up.Span(), Found: lang.In(up.Num, unit), Limit: "at least " + least, Source: limit.Source, Message: o.Label() + " is a high opening " + lang.In(up.Num, unit) + " up; in this room high is from " + least + "."})
+					least := p.In(high.Num*limit.Num, unit)
+					p.Report(o, check.Finding{Span: up.Span(), Found: p.In(up.Num, unit), Limit: "at least " + least, Source: limit.Source, Message: o.Label() + " is a high opening " + p.In(up.Num, unit) + " up; in this room high is from " + least + "."})
 				}
 			}
 		}

@@ -41,7 +41,6 @@ func TestPlantsInUSUnitsAreToldInThem(t *testing.T) {
 		{"from Meter to Shut-1 bends 4 off sleeves 1 off crossings 1 off support 10 ft", "from Meter to Shut-1 bends 4 off sleeves 1 off crossings 1 off support 30 ft", "gas-supports-far"},
 		{"hardness 0.3 gr/gal", "hardness 30 gr/gal", "fill-water-too-hard"},
 		{"allows 150 psf", "allows 15 psf", "floor-overloaded"},
-		{"25 ft3 through", "1 ft3 through", "purge-too-little"},
 	} {
 		text := strings.Replace(string(raw), c.from, c.to, -1)
 		if text == string(raw) {
