@@ -34,6 +34,9 @@ func runSheet(args []string, s std) int {
 	if fs.NArg() != 1 {
 		return badUse(s, "sheet needs one file, or - for standard input")
 	}
+	if *form == "pdf" {
+		return badUse(s, "sheet writes html; for a PDF open the page in a browser and print it, its pages are laid out for A4 and Letter")
+	}
 	if err := oneOf("format", *form, "html"); err != nil {
 		return badUse(s, err.Error())
 	}

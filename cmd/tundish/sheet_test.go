@@ -224,6 +224,13 @@ func TestSheetHasEveryDrawing(t *testing.T) {
 	}
 }
 
+// Who asks for a PDF is told the way to it.
+func TestSheetAsPDF(t *testing.T) {
+	if _, errs, code := tundish(t, "", "sheet", "examples/in-line.plant", "--format", "pdf"); code != exitUse || !strings.Contains(errs, "print it") {
+		t.Errorf("exit %d: %s", code, errs)
+	}
+}
+
 // Two revisions: the statement, its values, the margin that broke and the finding
 // that is new are told, in the list and on the sheet, and nothing else of inputs.
 func TestCompare(t *testing.T) {
@@ -275,4 +282,47 @@ func TestCompare(t *testing.T) {
 	if !strings.Contains(back, `"gone"`) || !strings.Contains(back, `"mends": true`) {
 		t.Errorf("the way back: %.400s", back)
 	}
+}
+
+// An accepted exception stands on the sheet with who accepted what until when; its
+// finding is no longer among those that count. Nothing in the text of a plant
+// becomes markup.
+func TestSheetDeviationAndHostileText(t *testing.T) {
+	dir := t.TempDir()
+	b, err := os.ReadFile(filepath.Join(root, "examples", "catalogue.plant"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	write(t, dir, "catalogue.plant", string(b))
+	b, err = os.ReadFile(filepath.Join(root, "examples", "l-shaped-faulty.plant"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	const hostile = "Works </style><script>alert(1)</script> & \\ ; } x"
+	text := strings.Replace(string(b), "Tanner's wharf, workshop heating", hostile, 1)
+	text += "\ndeviation header-too-fast on Flow-H because \"no room for <b>DN150</b>\" by D1 until 2026-12-31\n"
+	file := write(t, dir, "p.plant", text)
+	page, errs, code := tundish(t, "", "sheet", file, "--today", "2026-07-01")
+	if code != exitClean {
+		t.Fatalf("exit %d: %s", code, errs)
+	}
+	if strings.Contains(page, "<script") || strings.Count(page, "</style") != 1 || strings.Contains(page, "<b>DN150") {
+		t.Error("a text of the plant became markup")
+	}
+	if want := "<h1>" + html.EscapeString(hostile) + "</h1>"; !strings.Contains(page, want) {
+		t.Errorf("the title is not %s", want)
+	}
+	_, excused, ok := strings.Cut(page, "Accepted by deviation</h3>")
+	excused, _, _ = strings.Cut(excused, "</section>")
+	excused = html.UnescapeString(excused)
+	for _, must := range []string{"header-too-fast on Flow-H: no room for <b>DN150</b>", "D1", "2026-12-31", "Water runs through Flow-H at"} {
+		if !ok || !strings.Contains(excused, must) {
+			t.Errorf("the deviation does not say %q: %s", must, excused)
+		}
+	}
+	found, _, _ := strings.Cut(page, "Accepted by deviation</h3>")
+	if strings.Contains(found, "Water runs through Flow-H at") {
+		t.Error("the accepted finding still counts")
+	}
+	sheetHoldsFindings(t, file, page)
 }
