@@ -377,8 +377,12 @@ func (r *resolver) reference(part *Part, e *lang.Expr, kinds []string) int {
 			full += "." + e.Tail()
 		}
 		if isTypeSlot(kinds) {
-			if r.plant.Types[n] == nil && !r.plant.Damaged("use") {
+			switch t := r.plant.Types[n]; {
+			case t == nil && !r.plant.Damaged("use"):
 				missing = append(missing, n)
+			case t != nil && !allows(kinds, t):
+				r.wrongPart(part, e, n, t, kinds)
+				return len(names)
 			}
 			continue
 		}
@@ -391,11 +395,7 @@ func (r *resolver) reference(part *Part, e *lang.Expr, kinds []string) int {
 			continue
 		}
 		if len(kinds) > 0 && ref.Port == "" && !allows(kinds, ref.Part) {
-			r.problem(part.File, lang.Problem{
-				Span: part.Stmt.Abs(e.Span), Rule: "wrong-part", Severity: lang.Error,
-				Message: full + " is a " + ref.Part.Kind + "; here " + words(kinds) + " is wanted.",
-				Mend:    "name " + words(kinds),
-			})
+			r.wrongPart(part, e, full, ref.Part, kinds)
 			return len(names)
 		}
 	}
@@ -403,6 +403,14 @@ func (r *resolver) reference(part *Part, e *lang.Expr, kinds []string) int {
 		r.missing(part, e, missing, kinds)
 	}
 	return len(names)
+}
+
+func (r *resolver) wrongPart(part *Part, e *lang.Expr, name string, is *Part, kinds []string) {
+	r.problem(part.File, lang.Problem{
+		Span: part.Stmt.Abs(e.Span), Rule: "wrong-part", Severity: lang.Error,
+		Message: name + " is a " + is.Kind + "; here " + words(kinds) + " is wanted.",
+		Mend:    "name " + words(kinds),
+	})
 }
 
 // isTypeSlot tells a slot that names catalogue types: its kinds end in "-type".

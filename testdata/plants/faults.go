@@ -11,24 +11,63 @@ type Fault struct {
 	// Also are rules that may speak too, because the same fault breaks what they
 	// watch: a pipe too thin is fast as well.
 	Also []string
+	base func(string) string // a sound change that makes room for the fault
 	old  *regexp.Regexp
-	new  string
+	new  []string // ways to break it, the next where the one before is too mild
 }
 
 // Break puts the fault into the text of a sound plant; ok is false where the
 // plant has nothing of the kind.
 func (f *Fault) Break(text string) (broken string, ok bool) {
+	text = f.Base(text)
 	at := f.old.FindStringSubmatchIndex(text)
 	if at == nil {
 		return text, false
 	}
-	return text[:at[0]] + string(f.old.ExpandString(nil, f.new, text, at)) + text[at[1]:], true
+	return f.put(text, at, f.new[0]), true
+}
+
+// Base is the sound text that the fault is put into.
+func (f *Fault) Base(text string) string {
+	if f.base != nil {
+		return f.base(text)
+	}
+	return text
+}
+
+// Breaks gives the text with the fault in each degree, from the mildest; none
+// where the plant has nothing of the kind.
+func (f *Fault) Breaks(text string) []string {
+	text = f.Base(text)
+	at := f.old.FindStringSubmatchIndex(text)
+	if at == nil {
+		return nil
+	}
+	out := make([]string, len(f.new))
+	for i, to := range f.new {
+		out[i] = f.put(text, at, to)
+	}
+	return out
+}
+
+func (f *Fault) put(text string, at []int, to string) string {
+	return text[:at[0]] + string(f.old.ExpandString(nil, to, text, at)) + text[at[1]:]
 }
 
 // fault makes an entry. The patterns count in lines: "^" and "$" are ends of a
 // line. Columns are a matter of taste: several blanks stand for any number.
 func fault(rule, old, to string, also ...string) Fault {
-	return Fault{Rule: rule, Also: also, old: regexp.MustCompile("(?m)" + columns.ReplaceAllString(old, " +")), new: to}
+	return Fault{Rule: rule, Also: also, old: regexp.MustCompile("(?m)" + columns.ReplaceAllString(old, " +")), new: []string{to}}
+}
+
+// steps makes an entry with a fault in several degrees, which stand for "{}".
+func steps(rule, old, to string, degrees []string, also ...string) Fault {
+	f := fault(rule, old, "", also...)
+	f.new = nil
+	for _, d := range degrees {
+		f.new = append(f.new, strings.ReplaceAll(to, "{}", d))
+	}
+	return f
 }
 
 var columns = regexp.MustCompile(` {2,}`)
@@ -39,7 +78,7 @@ func line(rule, start string, also ...string) Fault {
 }
 
 // Faults are the kinds of fault, by the rule that must find each.
-var Faults = []Fault{
+var Faults = append([]Fault{
 	// Basis and capacity.
 	fault("units-too-small", `load Heating .*`, "load Heating 990 kW heating", "reserve-not-met", "requirement-not-met"),
 	fault("reserve-not-met", `standby .*`, "standby 7 unit", "separator-starves-circuits"),
@@ -166,7 +205,7 @@ var Faults = []Fault{
 	// Electrical and controls.
 	line("pump-unwired", `wire U\S+.pump`),
 	fault("wired-to-another-unit", `wire U1\.\.(U\d+).pump to U1\.\.U\d+ terminal X6`, "wire U1.pump to $1 terminal X6", "pump-unwired", "terminal-taken-twice"),
-	fault("terminal-taken-twice", `(wire U\S+.pump to U\S+ terminal) X6`, "$1 X4"),
+	fault("terminal-taken-twice", `(\.damper .* X4\n *wire U\S+.pump to U\S+ terminal) X6`, "$1 X4"),
 	fault("low-water-not-interlocked", `^ *interlock U\S+.low-water .*\n`, ""),
 	fault("no-sequence", `^ *lead .*\n`, ""),
 	// Handover and cautions.
@@ -182,9 +221,9 @@ var Faults = []Fault{
 	fault("wrong-unit", `altitude        (\d+) m`, "altitude        $1 kW"),
 	fault("unit-missing", `height          1.90 m`, "height          1.90"),
 	fault("unknown-name", `\) from Meter|from Meter to Shut-1`, "from Metre to Shut-1"),
-	fault("name-twice", `(  pipe G2 )`, "  pipe G1 steel DN50 1 m from Meter to Shut-1\n$1"),
+	fault("name-twice", `(  pipe G2 )`, "  pipe G1 steel DN50 1 m from Meter to Shut-1 bends 1 off\n$1"),
 	fault("implausible-value", `altitude        \d+ m`, "altitude        99000 m"),
-}
+}, moreFaults...)
 
 // Names lists the rules that have a fault of their own.
 func Names() []string {
@@ -205,7 +244,7 @@ func (f *Fault) Allowed(rule string) bool {
 		return true
 	}
 	for _, a := range f.Also {
-		if a == rule {
+		if a == rule || a == AnyRule {
 			return true
 		}
 	}
