@@ -315,37 +315,3 @@ func (faultySource) space(name string) (*lintSpace, error) {
 	}
 	return nil, fmt.Errorf("job %s", name)
 }
-
-// BenchmarkLint times whole runs over random plants of about 3 kB, a tenth of
-// them faulty, and gives files by second.
-func BenchmarkLint(b *testing.B) {
-	for _, n := range []int{1000, 10000} {
-		b.Run(fmt.Sprint(n), func(b *testing.B) {
-			dir := b.TempDir()
-			cat, err := os.ReadFile("../../examples/" + plants.Catalogue)
-			if err != nil {
-				b.Fatal(err)
-			}
-			files := []packed{{plants.Catalogue, string(cat)}}
-			size := 0
-			for i := range n {
-				r := rand.New(rand.NewPCG(uint64(i), 4))
-				text := plants.Short(r)
-				if i%10 == 0 {
-					text, _ = plants.Seeded(r, text)
-				}
-				size += len(text)
-				files = append(files, packed{fmt.Sprintf("p%06d.plant", i), text})
-			}
-			writeFolder(b, dir, files)
-			b.SetBytes(int64(size))
-			for b.Loop() {
-				if _, errs, code := tundish(b, "", "lint", dir); code != exitFindings {
-					b.Fatalf("exit %d: %s", code, errs)
-				}
-			}
-			b.ReportMetric(float64(n)*float64(b.N)/b.Elapsed().Seconds(), "files/s")
-			b.ReportMetric(float64(size)/float64(n), "B/file")
-		})
-	}
-}

@@ -50,7 +50,7 @@ type lintRun struct {
 
 // lintMemory is where the collector of a run becomes busier than it likes to be,
 // so that the process stays under 64 MB.
-const lintMemory = 40 << 20
+const lintMemory = 42 << 20
 
 func runLint(args []string, s std) int {
 	r := &lintRun{s: s, in: newInputs(s), tool: report.Tool{Name: "tundish", Version: version}}
