@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 
@@ -85,6 +86,10 @@ func runFormat(args []string, s std) int {
 	return code
 }
 
+// intoTemp is what a file is written through before it takes the place of another;
+// tests put a disk in that fails.
+var intoTemp = func(f *os.File) io.Writer { return f }
+
 // replaceFile writes a file whole or not at all: a new file beside it, flushed,
 // with the old one's mode, then renamed over it.
 func replaceFile(p, text string) (err error) {
@@ -106,7 +111,7 @@ func replaceFile(p, text string) (err error) {
 			err = fmt.Errorf("writing %s: %w", p, cause(err))
 		}
 	}()
-	if _, err = tmp.WriteString(text); err != nil {
+	if _, err = io.WriteString(intoTemp(tmp), text); err != nil {
 		return err
 	}
 	if err = tmp.Chmod(mode); err != nil {
