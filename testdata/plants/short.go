@@ -22,11 +22,12 @@ func Short(r *rand.Rand) string {
 }
 
 // Seeded puts a fault that fits into a text, drawn at random; it is nil where
-// none of a hundred fits.
+// none of a hundred fits. Faults that are the size of the text are left out: they
+// would make an archive of another kind.
 func Seeded(r *rand.Rand, text string) (string, *Fault) {
 	for range 100 {
 		f := &Faults[r.IntN(len(Faults))]
-		if broken, ok := f.Break(text); ok {
+		if broken, ok := f.Break(text); ok && len(broken) < 2*len(text) {
 			return broken, f
 		}
 	}
