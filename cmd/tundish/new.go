@@ -15,8 +15,6 @@ import (
 //go:embed new.txt
 var newText string
 
-var newTemplate = template.Must(template.New("new").Parse(newText))
-
 var _ = register(command{
 	name: "new", args: "",
 	summary: "start a specification from a few answers or flags; what is open is written as unknown",
@@ -162,7 +160,7 @@ func newSpecification(questions []*question) (string, error) {
 		p.Rows = "  row Long        " + spanOf("U", 1, h) + "\n  row Short       " + spanOf("U", h+1, n) + "\n"
 	}
 	var b strings.Builder
-	if err := newTemplate.Execute(&b, p); err != nil {
+	if err := template.Must(template.New("new").Parse(newText)).Execute(&b, p); err != nil {
 		return "", err
 	}
 	f := lang.Parse(lang.NewSource("new.plant", b.String()), nil)

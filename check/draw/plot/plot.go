@@ -13,6 +13,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	gonum "gonum.org/v1/plot"
 	"gonum.org/v1/plot/font"
@@ -138,11 +139,13 @@ func render(name, about string, panels ...*gonum.Plot) ([]byte, error) {
 	return tidy(b.String(), name, about)
 }
 
-var (
-	styleAttr = regexp.MustCompile(`\s*style="([^"]*)"`)
-	textElem  = regexp.MustCompile(`(?s)<text ([^>]*)>(.*?)</text>`)
-	fontSize  = regexp.MustCompile(`font-size="([0-9.]+)px"`)
-)
+// patterns find what tidy changes; they are made when the first plot is drawn.
+var patterns = sync.OnceValue(func() (p struct{ styleAttr, textElem, fontSize *regexp.Regexp }) {
+	p.styleAttr = regexp.MustCompile(`\s*style="([^"]*)"`)
+	p.textElem = regexp.MustCompile(`(?s)<text ([^>]*)>(.*?)</text>`)
+	p.fontSize = regexp.MustCompile(`font-size="([0-9.]+)px"`)
+	return p
+})
 
 // tidy makes a fragment of the backend's document: title and description, no
 // style attributes (a page may forbid them), no face that has to be installed,
@@ -153,9 +156,10 @@ func tidy(svg, name, about string) ([]byte, error) {
 	if i < 0 || j < i {
 		return nil, fmt.Errorf("drawing %s: the backend gave no SVG", name)
 	}
-	body := styleAttr.ReplaceAllStringFunc(svg[j:], func(s string) string {
+	p := patterns()
+	body := p.styleAttr.ReplaceAllStringFunc(svg[j:], func(s string) string {
 		var b strings.Builder
-		for _, d := range strings.Split(styleAttr.FindStringSubmatch(s)[1], ";") {
+		for _, d := range strings.Split(p.styleAttr.FindStringSubmatch(s)[1], ";") {
 			key, value, ok := strings.Cut(strings.TrimSpace(d), ":")
 			switch {
 			case !ok, key == "font-family", key == "font-variant":
@@ -165,9 +169,9 @@ func tidy(svg, name, about string) ([]byte, error) {
 		}
 		return b.String()
 	})
-	body = textElem.ReplaceAllStringFunc(body, func(s string) string {
-		m := textElem.FindStringSubmatch(s)
-		size := fontSize.FindStringSubmatch(m[1])
+	body = p.textElem.ReplaceAllStringFunc(body, func(s string) string {
+		m := p.textElem.FindStringSubmatch(s)
+		size := p.fontSize.FindStringSubmatch(m[1])
 		if size == nil {
 			return s
 		}

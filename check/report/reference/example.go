@@ -7,6 +7,7 @@ import (
 	"path"
 	"regexp"
 	"strings"
+	"sync"
 
 	"golang.org/x/tools/txtar"
 
@@ -76,13 +77,13 @@ func (r *Rule) Example(all []*check.Rule) (*Example, error) {
 }
 
 // mark is what a test file notes behind a line for its test.
-var mark = regexp.MustCompile(`(?m)[ \t]*# (expect|needs) .*$`)
+var mark = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?m)[ \t]*# (expect|needs) .*$`) })
 
 func runCase(id string, ar *txtar.Archive, all []*check.Rule) (*Example, error) {
 	texts := map[string]string{}
 	faulty, sound := "", ""
 	for _, f := range ar.Files {
-		texts[f.Name] = mark.ReplaceAllString(string(f.Data), "")
+		texts[f.Name] = mark().ReplaceAllString(string(f.Data), "")
 		switch {
 		case strings.HasSuffix(f.Name, ".fixed"):
 		case faulty == "" && strings.HasPrefix(f.Name, "fires"):

@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"io"
 	"strings"
+	"sync"
 
 	"example.org/tundish/check"
 )
@@ -17,7 +18,10 @@ var style string
 //go:embed rules.html
 var rulesText string
 
-var rulesPage = template.Must(template.New("rules").Funcs(template.FuncMap{"heading": heading, "anchor": groupAnchor}).Parse(rulesText))
+// rulesPage is read when the first page is written.
+var rulesPage = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("rules").Funcs(template.FuncMap{"heading": heading, "anchor": groupAnchor}).Parse(rulesText))
+})
 
 // group is one group of rules on the page.
 type group struct {
@@ -49,7 +53,7 @@ func WriteRulesHTML(w io.Writer, list []Rule, all []*check.Rule, version string)
 	if err != nil {
 		return err
 	}
-	return rulesPage.Execute(w, page{template.CSS(style), version, groups, len(list)}) //nolint:gosec // our own style sheet
+	return rulesPage().Execute(w, page{template.CSS(style), version, groups, len(list)}) //nolint:gosec // our own style sheet
 }
 
 // grouped puts rules into their groups, in the order in which groups first come,

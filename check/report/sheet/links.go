@@ -5,11 +5,12 @@ import (
 	"html/template"
 	"regexp"
 	"strings"
+	"sync"
 
 	"example.org/tundish/check/draw"
 )
 
-var partLink = regexp.MustCompile(`<a href="#([^"]*)">`)
+var partLink = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`<a href="#([^"]*)">`) })
 
 // links leads the names in the figures to the calculation of their part, or to
 // its statement where nothing was computed for it.
@@ -33,8 +34,8 @@ func (b *builder) links() {
 	}
 	figures := append([]Figure(nil), b.s.Options.Figures...)
 	for i := range figures {
-		svg := partLink.ReplaceAllStringFunc(string(figures[i].SVG), func(a string) string {
-			id := partLink.FindStringSubmatch(a)[1]
+		svg := partLink().ReplaceAllStringFunc(string(figures[i].SVG), func(a string) string {
+			id := partLink().FindStringSubmatch(a)[1]
 			if n := line[id]; !has[id] && n > 0 {
 				return strings.Replace(a, "#"+id, fmt.Sprintf("#line-%d", n), 1)
 			}

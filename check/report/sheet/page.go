@@ -6,13 +6,15 @@ import (
 	"html/template"
 	"io"
 	"strings"
+	"sync"
 	"unicode/utf8"
 )
 
 //go:embed page.html
 var pageText string
 
-var page = template.Must(template.New("page").Funcs(template.FuncMap{
+// page is read when the first sheet is written: most runs write none.
+var page = sync.OnceValue(func() *template.Template { return template.Must(template.New("page").Funcs(template.FuncMap{
 	"words": words, "heading": heading, "join": strings.Join,
 	"plural": func(n int, one, many string) string {
 		if n == 1 {
@@ -23,10 +25,10 @@ var page = template.Must(template.New("page").Funcs(template.FuncMap{
 	"share": func(x float64) string { return percent(x) },
 	"add":   func(a, b int) int { return a + b },
 	"short": func(hash string) string { return hash[:min(12, len(hash))] },
-}).Parse(pageText))
+}).Parse(pageText)) })
 
 // Write writes the page. It is whole in itself: no script, no link outside.
-func (s *Sheet) Write(w io.Writer) error { return page.Execute(w, s) }
+func (s *Sheet) Write(w io.Writer) error { return page().Execute(w, s) }
 
 // Foot is what stands at the foot of every page in print, as a CSS string: which
 // sheet a loose page belongs to.
