@@ -34,6 +34,7 @@ const batch = 100
 type DB struct {
 	db    *sql.DB
 	tx    *sql.Tx
+	stmts map[string]*sql.Stmt // of the transaction
 	n     int
 	basis string
 }
@@ -42,7 +43,7 @@ type DB struct {
 // results depend on: the version of the tool, the date of the check. Files that
 // were surveyed on another basis are surveyed anew.
 func Open(path, basis string) (*DB, error) {
-	db, err := sql.Open("sqlite", "file:"+path+"?_pragma=foreign_keys(1)&_pragma=busy_timeout(5000)")
+	db, err := sql.Open("sqlite", "file:"+path+"?_pragma=foreign_keys(1)&_pragma=busy_timeout(5000)&_pragma=journal_mode(wal)&_pragma=synchronous(normal)")
 	if err != nil {
 		return nil, err
 	}
@@ -104,7 +105,7 @@ func (s *DB) flush() error {
 	}
 	tx := s.tx
 	s.tx, s.n = nil, 0
-	return tx.Commit()
+	return tx.Commit() // closes its statements
 }
 
 // Hash names a text by its content.
@@ -165,9 +166,9 @@ func (s *DB) Put(path, text string, rep *check.Report) error {
 		if err != nil {
 			return err
 		}
-		s.tx = tx
+		s.tx, s.stmts = tx, map[string]*sql.Stmt{}
 	}
-	w := writer{tx: s.tx}
+	w := writer{tx: s.tx, stmts: s.stmts}
 	w.put(path, text, rep)
 	if w.err != nil {
 		s.tx.Rollback()
@@ -182,17 +183,25 @@ func (s *DB) Put(path, text string, rep *check.Report) error {
 
 // writer writes rows and remembers the first error.
 type writer struct {
-	tx  *sql.Tx
-	id  int64
-	err error
+	tx    *sql.Tx
+	stmts map[string]*sql.Stmt
+	id    int64
+	err   error
 }
 
 func (w *writer) exec(query string, args ...any) sql.Result {
 	if w.err != nil {
 		return nil
 	}
+	st := w.stmts[query]
+	if st == nil {
+		if st, w.err = w.tx.Prepare(query); w.err != nil {
+			return nil
+		}
+		w.stmts[query] = st
+	}
 	var r sql.Result
-	r, w.err = w.tx.Exec(query, args...)
+	r, w.err = st.Exec(args...)
 	return r
 }
 
