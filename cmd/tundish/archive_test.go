@@ -315,3 +315,35 @@ func (faultySource) space(name string) (*lintSpace, error) {
 	}
 	return nil, fmt.Errorf("job %s", name)
 }
+
+// Over many files the text ends with the rules that found most; --show leaves
+// findings out of the output and not out of the counts.
+func TestOverviewAndShow(t *testing.T) {
+	dir := t.TempDir()
+	writeFolder(t, dir, randomFiles(t, 40))
+	all, _, code := tundish(t, "", "lint", dir)
+	errors, _, again := tundish(t, "", "lint", "--show", "error", dir)
+	if code != exitFindings || again != code {
+		t.Errorf("exit %d and %d", code, again)
+	}
+	end := func(s string) string { return s[strings.LastIndex(s, "\nRead "):] }
+	if end(all) != end(errors) {
+		t.Errorf("counts differ: %s %s", end(all), end(errors))
+	}
+	if strings.Contains(errors, "    note at") || strings.Contains(errors, "    warning at") || !strings.Contains(errors, "    error at") {
+		t.Error("--show error prints something else than errors")
+	}
+	if !strings.Contains(all, "    note at") || !strings.Contains(errors, " of 41 files\n") || strings.Index(errors, "\nerror ") > strings.Index(errors, "\nnote ") {
+		t.Errorf("no overview: %s", errors[max(0, len(errors)-2000):])
+	}
+	var d report.Document
+	out, _, _ := tundish(t, "", "lint", "--show", "warning", "--format", "json", dir)
+	if err := json.Unmarshal([]byte(out), &d); err != nil || d.Files != 41 {
+		t.Fatalf("%v: %d files", err, d.Files)
+	}
+	for _, f := range d.Findings {
+		if f.Severity == "note" {
+			t.Fatalf("a note: %+v", f)
+		}
+	}
+}

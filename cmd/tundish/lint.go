@@ -2,13 +2,17 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"encoding/json"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"runtime"
 	"runtime/debug"
+	"slices"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -29,6 +33,7 @@ type lintRun struct {
 	s        std
 	format   string
 	failOn   string // of the flag; empty: the project's gate, else error
+	show     lang.Severity
 	day      lang.Date
 	jobs     int
 	baseline report.Baseline
@@ -41,6 +46,7 @@ type lintRun struct {
 	// What the closing line of the text counts.
 	severities [4]int
 	unknowns   int
+	byRule     map[string]*tally
 	code       int
 	written    error // the first error of the output
 	stop       context.CancelFunc
@@ -53,7 +59,7 @@ type lintRun struct {
 const lintMemory = 42 << 20
 
 func runLint(args []string, s std) int {
-	r := &lintRun{s: s, in: newInputs(s), tool: report.Tool{Name: "tundish", Version: version}}
+	r := &lintRun{s: s, in: newInputs(s), tool: report.Tool{Name: "tundish", Version: version}, byRule: map[string]*tally{}}
 	defer r.in.close()
 	fs := flags("lint", s)
 	code, done := r.prepare(fs, args)
@@ -93,6 +99,7 @@ func runLint(args []string, s std) int {
 
 func (r *lintRun) prepare(fs *pflag.FlagSet, args []string) (code int, done bool) {
 	format := fs.String("format", "text", "text, json, jsonl, sarif or junit")
+	show := fs.String("show", "note", "the least that is printed: error, warning or note; the counts and the exit code do not change by it")
 	failOn := fs.String("fail-on", "", "the least that counts as failure: error, warning, note or unknown (default: the project's gate, else error)")
 	baseline := fs.String("baseline", "", "the JSON output of an earlier run; only findings that are not in it count")
 	jobs := fs.IntP("jobs", "j", runtime.GOMAXPROCS(0), "how many files are checked side by side; the output does not depend on it")
@@ -109,6 +116,9 @@ func (r *lintRun) prepare(fs *pflag.FlagSet, args []string) (code int, done bool
 		return badUse(r.s, "--jobs takes a number from 1 to 1024"), true
 	}
 	if err := oneOf("format", *format, "text", "json", "jsonl", "sarif", "junit"); err != nil {
+		return badUse(r.s, err.Error()), true
+	}
+	if err := oneOf("show", *show, "error", "warning", "note"); err != nil {
 		return badUse(r.s, err.Error()), true
 	}
 	if err := oneOf("fail-on", *failOn, "", "error", "warning", "note", "unknown"); err != nil {
@@ -131,7 +141,7 @@ func (r *lintRun) prepare(fs *pflag.FlagSet, args []string) (code int, done bool
 	if err = r.in.add(fs.Args(), *filesFrom); err != nil {
 		return failed(r.s, err), true
 	}
-	r.format, r.failOn, r.jobs = *format, *failOn, *jobs
+	r.format, r.failOn, r.jobs, r.show = *format, *failOn, *jobs, severityOf(*show)
 	if *shard != "" {
 		k, n, ok := parseShard(*shard)
 		if !ok {
@@ -151,12 +161,23 @@ type said struct {
 	text, open []byte // in the format of the run
 	findings   []report.JSONFinding
 	unknowns   []report.JSONUnknown
+	rules      map[string]tally
 	severities [4]int
 	questions  int
 	read       bool
 	broke      bool // the tool decided nothing about it
 	gates      bool
 }
+
+// tally counts the findings of a rule, and the files that have one.
+type tally struct {
+	severity        lang.Severity
+	findings, files int
+}
+
+// overviewFrom is the number of files from which the text ends with the rules that
+// found most.
+const overviewFrom = 20
 
 // say puts a verdict into the words of the format.
 func (r *lintRun) say(j job, v verdict) said {
@@ -174,15 +195,22 @@ func (r *lintRun) say(j job, v verdict) said {
 func (r *lintRun) put(j job, v verdict, list *report.Document) said {
 	rep := v.rep
 	out := said{err: v.err, read: true, questions: len(rep.Unknowns)}
+	if len(rep.Findings) > 0 {
+		out.rules = make(map[string]tally, len(rep.Findings))
+	}
 	for i := range rep.Findings {
-		out.severities[rep.Findings[i].Severity]++
-		out.broke = out.broke || rep.Findings[i].Rule == "not-finished"
+		f := &rep.Findings[i]
+		out.severities[f.Severity]++
+		out.broke = out.broke || f.Rule == "not-finished"
+		c := out.rules[f.Rule]
+		out.rules[f.Rule] = tally{max(c.severity, f.Severity), c.findings + 1, 1}
 	}
 	gate := r.failOn
 	if gate == "" {
 		gate = v.gate
 	}
 	out.gates = fails(rep, gate)
+	r.leaveOut(rep, list)
 	switch r.format {
 	case "text":
 		var b bytes.Buffer
@@ -206,6 +234,26 @@ func (r *lintRun) put(j job, v verdict, list *report.Document) said {
 	return out
 }
 
+// leaveOut drops what is below --show, once it has been counted. Open questions
+// are no findings; who asks for warnings or errors alone does not get their list.
+func (r *lintRun) leaveOut(rep *check.Report, list *report.Document) {
+	if r.show == lang.Note {
+		return
+	}
+	kept, left := rep.Findings[:0], list.Findings[:0]
+	for i := range rep.Findings {
+		if rep.Findings[i].Severity < r.show {
+			continue
+		}
+		kept = append(kept, rep.Findings[i])
+		if i < len(list.Findings) {
+			left = append(left, list.Findings[i])
+		}
+	}
+	rep.Findings, list.Findings = kept, left
+	rep.Unknowns, list.NotEvaluated = rep.Unknowns[:0], list.NotEvaluated[:0]
+}
+
 // take adds what a file said to the output; judgeAll calls it in order of path.
 func (r *lintRun) take(j job, a said) {
 	r.bar.step()
@@ -226,6 +274,14 @@ func (r *lintRun) take(j job, a said) {
 		r.severities[i] += n
 	}
 	r.unknowns += a.questions
+	for id, c := range a.rules {
+		t := r.byRule[id]
+		if t == nil {
+			t = &tally{}
+			r.byRule[id] = t
+		}
+		t.severity, t.findings, t.files = max(t.severity, c.severity), t.findings+c.findings, t.files+c.files
+	}
 	switch {
 	case a.broke:
 		r.code = exitFailed
@@ -297,8 +353,47 @@ func fails(rep *check.Report, gate string) bool {
 	return any && worst >= lang.Error
 }
 
+// overview lists the rules of an archive by severity and count: the findings of
+// thousands of files are no list to read.
+func (r *lintRun) overview() error {
+	if r.count < overviewFrom || len(r.byRule) == 0 {
+		return nil
+	}
+	ids := make([]string, 0, len(r.byRule))
+	width := 0
+	for id := range r.byRule {
+		ids = append(ids, id)
+		width = max(width, len(id))
+	}
+	slices.SortFunc(ids, func(a, b string) int {
+		x, y := r.byRule[a], r.byRule[b]
+		return cmp.Or(cmp.Compare(y.severity, x.severity), cmp.Compare(y.findings, x.findings), cmp.Compare(a, b))
+	})
+	var b strings.Builder
+	for _, id := range ids {
+		t := r.byRule[id]
+		fmt.Fprintf(&b, "%-7s  %-*s  %6d in %d of %d files\n", t.severity, width, id, t.findings, t.files, r.count)
+	}
+	b.WriteByte('\n')
+	_, err := io.WriteString(r.s.out, b.String())
+	return err
+}
+
+// severityOf reads a word that a flag took.
+func severityOf(word string) lang.Severity {
+	for _, s := range [...]lang.Severity{lang.Note, lang.Warning, lang.Error} {
+		if s.String() == word {
+			return s
+		}
+	}
+	return lang.Note
+}
+
 // closing says in one sentence what was read, and that a pass permits nothing.
 func (r *lintRun) closing() error {
+	if err := r.overview(); err != nil {
+		return err
+	}
 	what := "1 file"
 	if r.count != 1 {
 		what = fmt.Sprintf("%d files", r.count)
