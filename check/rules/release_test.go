@@ -71,7 +71,7 @@ func TestReleaseChangesNothing(t *testing.T) {
 		if f := files[filepath.Base(name)]; f != nil {
 			return f, nil
 		}
-		return p.cat, nil
+		return p.load(name)
 	}
 	judge := func(text string) *check.Report {
 		f := parsed("random.plant", text, p.cache)
