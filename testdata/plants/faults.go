@@ -86,7 +86,7 @@ var Faults = append([]Fault{
 	fault("least-load-not-reached", `load-least .*`, "load-least 4 kW summer", "starts-too-often"),
 	fault("switching-points-close", `release         last 35 %`, "release         last 50 %"),
 	fault("release-not-reached", `release         last 35 %`, "release         last 10 %"),
-	fault("condenses-too-little", `primary         75/55 degC`, "primary         84/74 degC", "output-for-other-temperatures", "requirement-not-met", "units-too-small", "reserve-not-met", "separator-starves-circuits", "separator-warms-return", "pump-too-weak", "pipe-too-fast", "pipe-gradient-high", "header-too-fast", "separator-too-fast", "units-out-of-balance"),
+	fault("condenses-too-little", `primary         75/55 degC((?:.*\n)+? *load-curve )`, "primary         84/74 degC$1", "output-for-other-temperatures", "requirement-not-met", "units-too-small", "reserve-not-met", "separator-starves-circuits", "separator-warms-return", "pump-too-weak", "pipe-too-fast", "pipe-gradient-high", "header-too-fast", "separator-too-fast", "units-out-of-balance"),
 	fault("diversity-below-one", `(  fitting-allowance 10 %)`, "$1\n  diversity       0.8 ratio"),
 	fault("standards-do-not-fit", `standard        "BS 6644", "IGEM/UP/2", "IGEM/UP/10"`, `standard "BS 6798"`),
 	fault("requirement-not-met", `(require Flow-H.velocity <= )0.7`, "${1}0.1"),

@@ -62,7 +62,7 @@ var moreFaults = []Fault{
 	inGas("duct-opening-too-small", "duct 0.04 m2 opening 0.02 m2 around G1"),
 	fault("gas-fittings-not-counted", `(pipe G2 .*) bends 1 off((?:.*\n)+?) *fitting-allowance 10 %\n`, "$1$2"),
 	fault("gas-returns-unproved", `fail-closed manual-reset`, "fail-closed"),
-	steps("gas-margin-used-up", `(pipe G1 +steel DN\d+) \S+ m`, "$1 {} m", metres, "purge-too-little", "gas-test-too-short"),
+	steps("gas-margin-used-up", `(pipe G1 +steel DN\d+) \S+ m`, "$1 {} m", metres, "purge-too-little", "gas-test-too-short", "test-standard-unfit"),
 	steps("gas-too-fast", `(units U1\.\.U[5-8] \{\n(?:.*\n)+? *pipe G1 +steel) DN\d+ \S+ m`, "$1 DN{} 0.3 m", []string{"65", "50", "40", "32", "25", "20"}, "gas-drop-over-limit", "gas-margin-used-up", "unit-gas-pressure-low"),
 	// Water.
 	steps("pipe-too-fast", `(pipe PF +steel) DN\d+ \S+ m (from .*) bends 3 off`, "$1 DN{} 0.3 m $2", []string{"100", "80", "65", "50", "40", "32", "25"}, "pipe-gradient-high"),
@@ -87,7 +87,7 @@ var moreFaults = []Fault{
 	ventilated("room-only-extracted", `fan Fan-S +supply`, "fan Fan-S extract", "supply-too-small", "room-under-pressure"),
 	ventilated("supply-too-small", `(fan Fan-S +supply) \d+ m3/h`, "$1 30 m3/h", "room-under-pressure"),
 	ventilated("room-under-pressure", `(fan Fan-E +extract) \d+ m3/h`, "$1 9000 m3/h", "supply-too-small"),
-	fault("propane-without-floor-opening", `gas             natural 38.9 MJ/m3 gross relative-density 0.6 ratio`, "gas propane 95 MJ/m3 gross relative-density 1.5 ratio", "detector-at-wrong-height"),
+	fault("propane-without-floor-opening", `gas             natural 38.9 MJ/m3 gross relative-density 0.6 ratio`, "gas propane 95 MJ/m3 gross relative-density 1.5 ratio", "detector-at-wrong-height", "condenses-too-little"),
 	// Electrical.
 	fault("damper-unwired", `(damper +)non-return( DN\d+) spring((?:.*\n)+?) *wire \S+\.damper .*\n`, "${1}motorized$2$3"),
 	fault("wrong-terminal", `(\.damper .*) X4((?:.*\n)+?.*\.pump .*) X6`, "$1 X6$2 X4"),
