@@ -339,7 +339,7 @@ func (a *archive) read(name string) (string, error) {
 	m, ok := a.find(name)
 	switch {
 	case !ok:
-		return "", errors.New("no such file in the archive")
+		return "", errors.New("no such file")
 	case m.locked:
 		return "", errors.New("it is encrypted")
 	case m.from < 0:

@@ -170,3 +170,36 @@ func TestSurveyKilled(t *testing.T) {
 		}
 	}
 }
+
+// The ready questions of the README run, and those with an answer in the examples
+// have one.
+func TestReadyQuestions(t *testing.T) {
+	readme, err := os.ReadFile(filepath.Join(root, "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rest, ok := strings.Cut(string(readme), "```sql\n")
+	block, _, closed := strings.Cut(rest, "```")
+	if !ok || !closed {
+		t.Fatal("the README has no questions")
+	}
+	file := filepath.Join(t.TempDir(), "s.db")
+	if _, errs, code := tundish(t, "", "survey", "examples", "-o", file); code != exitClean {
+		t.Fatalf("exit %d: %s", code, errs)
+	}
+	asked, answered := 0, 0
+	for _, q := range strings.Split(block, ";\n") {
+		if strings.TrimSpace(q) == "" {
+			continue
+		}
+		asked++
+		if rows := query(t, file, q); len(rows) > 0 {
+			answered++
+		} else {
+			t.Logf("no answer in the examples: %s", q)
+		}
+	}
+	if asked < 5 || answered < asked-1 {
+		t.Errorf("%d of %d questions have an answer", answered, asked)
+	}
+}
