@@ -146,8 +146,10 @@ func (c *processClient) request(method string, params any) {
 	c.until(fmt.Sprintf(`"id":%d`, c.id), `"result"`)
 }
 
-func (c *processClient) start(uri, text string) {
-	c.request("initialize", json.RawMessage(initAll))
+func (c *processClient) start(uri, text string) { c.startAs(initAll, uri, text) }
+
+func (c *processClient) startAs(init, uri, text string) {
+	c.request("initialize", json.RawMessage(init))
 	c.send(c.message("initialized", 0, object{}))
 	c.send(c.message("textDocument/didOpen", 0, object{"textDocument": object{"uri": uri, "languageId": "plant", "version": 1, "text": text}}))
 	c.until("publishDiagnostics", `"version":1`)
@@ -245,19 +247,26 @@ func BenchmarkAsk(b *testing.B) {
 	}
 }
 
-// BenchmarkStart times a new process up to its first diagnostics.
+// BenchmarkStart times a new process up to its first diagnostics; once for a client
+// that takes links to the rules, whose page is not there yet.
 func BenchmarkStart(b *testing.B) {
-	uri, text, _ := lines(b, 300)
-	var times []time.Duration
-	for b.Loop() {
-		t := time.Now()
-		c := startProcess(b, "serve")
-		c.start(uri, text)
-		times = append(times, time.Since(t))
-		c.in.Close()
-		c.cmd.Wait()
+	links := strings.Replace(initAll, `"relatedInformation":true`, `"relatedInformation":true,"codeDescriptionSupport":true`, 1)
+	for name, init := range map[string]string{"plain": initAll, "links": links} {
+		b.Run(name, func(b *testing.B) {
+			uri, text, _ := lines(b, 300)
+			var times []time.Duration
+			for b.Loop() {
+				cacheIn(b.Setenv, b.TempDir())
+				t := time.Now()
+				c := startProcess(b, "serve")
+				c.startAs(init, uri, text)
+				times = append(times, time.Since(t))
+				c.in.Close()
+				c.cmd.Wait()
+			}
+			spread(b, times)
+		})
 	}
-	spread(b, times)
 }
 
 // BenchmarkMemory gives the resident memory after 1,000 and 10,000 edits, and
