@@ -78,8 +78,20 @@ func openBrowser(t *testing.T) func(*testing.T) context.Context {
 	if exe == "" {
 		t.Fatal("no Chromium to open the pages with")
 	}
+	profile, err := os.MkdirTemp("", "pages")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { // the browser's last processes may still write when it has ended
+		for range 100 {
+			if os.RemoveAll(profile) == nil {
+				return
+			}
+			time.Sleep(100 * time.Millisecond)
+		}
+	})
 	alloc, stop := chromedp.NewExecAllocator(context.Background(),
-		chromedp.ExecPath(exe), chromedp.UserDataDir(t.TempDir()), chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
+		chromedp.ExecPath(exe), chromedp.UserDataDir(profile), chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-background-networking", true),
 		chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true),
 		chromedp.WSURLReadTimeout(2*time.Minute),
