@@ -47,7 +47,7 @@ var testRows = []Row{
 	{In: in("plant"), Keyword: "tests", Times: AtMostOnce, Block: MustBlock, Stage: 14, Help: "The tests that the specification asks for.", Example: "tests {\n}"},
 	{
 		In: in("tests"), Keyword: "strength", Name: RefersMany, Stage: 14,
-		Slots: slots(choice("medium", "tested with", "water", "air", "nitrogen").need(), qty("pressure", Pressure, "test pressure").need(), qty("time", Time, "held for").need(), flag("relief-isolated", "safety valves are isolated"), flag("units-isolated", "units are isolated"), flag("risk-assessed", "the stored energy was assessed")),
+		Slots: slots(choice("medium", "tested with", "water", "air", "nitrogen").need(), qty("pressure", Pressure, "test pressure").need(), qty("time", Time, "held for").need(), flag("relief-isolated", "safety valves are isolated"), flag("units-isolated", "units are isolated"), flag("vessels-isolated", "vessels are isolated"), flag("risk-assessed", "the stored energy was assessed")),
 		Help:  "Strength test.", Example: "strength Flow-H, Return-H water 6 bar 2 h relief-isolated",
 	},
 	{

@@ -8,6 +8,15 @@ func readingSlots() []Slot {
 	)
 }
 
+// BuildSteps are the words by which a record marks the steps of the building, in
+// their usual order. Which of them a plant has follows from what it contains.
+var BuildSteps = []string{
+	"survey", "old-circuits", "site", "delivery", "frame", "supports", "gas-manifold", "return-header", "flow-header",
+	"units", "unit-pipework", "gas-drops", "gas-supply", "separation", "main-pipes", "safety-devices", "dampers", "flue",
+	"condensate", "air", "wiring", "strength-test", "flushing", "insulation", "fill", "gas-strength-test",
+	"gas-tightness-test", "electrical-test", "purge", "first-fire", "commissioning", "handover",
+}
+
 var recordRows = []Row{
 	{
 		In: in("record"), Keyword: "instrument", Name: Defines, Stage: 15,
@@ -18,7 +27,7 @@ var recordRows = []Row{
 	{In: in("delivery"), Keyword: "package", Name: Defines, Stage: 12, Slots: slots(choice("kind", "what it came on", "pallet", "crate", "carton", "loose"), date("date", "day"), choice("state", "what became of it", "arrived", "awaited", "damaged")), Help: "A package.", Example: "package P1 pallet 2025-09-22 arrived"},
 	{In: in("delivery"), Keyword: "part", Kind: "delivered-part", Stage: 12, Slots: slots(word("part", "kind of part").need(), sizeSlot("size"), qty("count", Count, "how many").need(), code("type", "type").by(), part("on", "package", "package"), choice("state", "how it is", "sound", "damaged")), Help: "Parts in a package.", Example: "part gasket DN125 11 off on P2"},
 	{In: in("record"), Keyword: "assembly", Times: AtMostOnce, Block: MustBlock, Stage: 13, Help: "Progress of the assembly.", Example: "assembly {\n}"},
-	{In: in("assembly"), Keyword: "step", Stage: 13, Slots: slots(word("step", "which step").need(), choice("state", "how far", "done", "part-done", "not-started").need(), date("date", "day"), Slot{Name: "units", Type: PartsType, List: true, Help: "for which units"}, part("by", "person", "person")), Help: "A step and how far it is.", Example: "step frame done 2025-09-29 by F1"},
+	{In: in("assembly"), Keyword: "step", Stage: 13, Slots: slots(choice("step", "which step", BuildSteps...).need(), choice("state", "how far", "done", "part-done", "not-started").need(), date("date", "day"), Slot{Name: "units", Type: PartsType, List: true, Help: "for which units"}, part("by", "person", "person")), Help: "A step of the building and how far it is. A step that no line marks as done is not done.", Example: "step frame done 2025-09-29 by F1"},
 	{In: in("record"), Keyword: "as-built", Times: AtMostOnce, Block: MustBlock, Stage: 13, Help: "What was built otherwise than drawn.", Example: "as-built {\n}"},
 	{In: in("as-built"), Keyword: "changed", Name: Refers, Stage: 13, Slots: slots(qty("length", Length, "now").by(), qty("falls", Slope, "now").by(), Slot{Name: "size", Label: "size", Type: SizeType, Help: "now"}, qty("bends", Count, "now").by(), text("because", "why").by().need()), Help: "A part that was built otherwise.", Example: `changed G1 length 23.5 m because "moved round a beam"`},
 	{In: in("as-built"), Keyword: "arrived", Stage: 12, Slots: slots(word("part", "kind of part").need(), sizeSlot("size"), qty("count", Count, "how many").need(), date("date", "day")), Help: "A part that came later.", Example: "arrived gasket DN125 1 off 2025-10-06"},

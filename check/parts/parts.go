@@ -45,9 +45,10 @@ var packages = [...]string{Frame, UnitSets, Gas, Headers, Separation, Secondary,
 type Why struct {
 	Address  string // "Shut-1", "U1..U8.pump"
 	File     string
-	Line     int     // 1-based
-	Quantity float64 // share of the line
-	Note     string  // what is counted there
+	Line     int         // 1-based
+	Quantity float64     // share of the line
+	Note     string      // what is counted there
+	Part     *plant.Part // the first part that asks
 }
 
 // Line is one kind of part.
@@ -121,11 +122,11 @@ func (c *counter) add(pkg, name, size string, n float64, unit string, from *plan
 	for j := range l.Why {
 		if w := &l.Why[j]; w.File == file && w.Line == line && w.Note == note {
 			w.Quantity += n
-			w.Address = span(from, w.Address)
+			w.Address = Span(from, w.Address)
 			return
 		}
 	}
-	l.Why = append(l.Why, Why{Address: from.Address, File: file, Line: line, Quantity: n, Note: note})
+	l.Why = append(l.Why, Why{Address: from.Address, File: file, Line: line, Quantity: n, Note: note, Part: from})
 }
 
 // off counts whole parts.
@@ -159,9 +160,9 @@ func place(p *plant.Part) (file string, line int) {
 	return p.File.Source.Name, line
 }
 
-// span names the members of a group by the first and the last one seen:
-// "U1..U8.pump".
-func span(last *plant.Part, so string) string {
+// Span names the members of a group by the first and the last one seen:
+// "U1..U8.pump". so is what was said so far.
+func Span(last *plant.Part, so string) string {
 	first, tail, group := strings.Cut(so, "..")
 	if group {
 		if i := strings.IndexByte(tail, '.'); i >= 0 {

@@ -155,7 +155,7 @@ func PartsJSON(w io.Writer, file string, l *parts.List, diffs *[]parts.Differenc
 func whyJSON(list []parts.Why) []partsWhy {
 	out := []partsWhy{}
 	for _, y := range list {
-		out = append(out, partsWhy(y))
+		out = append(out, partsWhy{y.Address, y.File, y.Line, y.Quantity, y.Note})
 	}
 	return out
 }

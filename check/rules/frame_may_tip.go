@@ -12,7 +12,7 @@ var _ = register(check.Rule{
 	Summary: "In a state of its building the frame stands near to tipping and nothing holds it.",
 	Why:     "Units hang outside their feet before pipes hold the frame: a push, or the next unit, and it falls on people.",
 	Mend:    "anchor or tie the frame before the first unit is hung, hang the sides in turn, or set the feet wider",
-	Limits:  "The frame is taken as rigid; an L-shaped frame is not evaluated.",
+	Limits:  "The frame is taken as rigid with its feet at the corners of its arms; which way the units of an L face is not stated, and the worse is taken.",
 	Sources: sources(stability.SourceTipLimits, stability.SourceStatics),
 	Run: func(p *check.Pass) {
 		for _, f := range p.Plant.ByKind("frame") {

@@ -19,14 +19,15 @@ var _ = register(check.Rule{
 			return
 		}
 		t := recorded(p, "tested")
-		for _, kind := range [...]string{"strength", "tightness", "purge"} {
+		for _, kind := range [...]string{"strength", "tightness", "purge", "flushing"} {
 			for _, d := range p.Plant.Of.Block("tests").Children(kind) {
 				done := false
 				for _, s := range t.Children(kind) {
-					done = done || sameSubjects(s, d)
+					done = done || sameSubjects(s, d) || kind == "flushing" && sameFlushing(s, d)
 				}
 				if !done {
-					p.Absent(p.Plant.One("record"), "the "+kind+" test", check.Finding{Message: "Units were commissioned, but the " + kind + " test that the specification asks for is not recorded."})
+					what := map[string]string{"strength": "the strength test", "tightness": "the tightness test", "purge": "the purge", "flushing": "the flushing"}[kind]
+					p.Absent(p.Plant.One("record"), what, check.Finding{Message: "Units were commissioned, but " + what + " that the specification asks for is not recorded."})
 				}
 			}
 		}

@@ -44,6 +44,13 @@ var _ = register(check.Rule{
 				say(s, "The purge let through", s.Get("volume"), d.Get("volume"), "m3")
 			}
 		}
+		for _, s := range t.Children("flushing") {
+			for _, d := range tests.Children("flushing") {
+				if sameFlushing(s, d) {
+					say(s, "The flushing took", s.Get("volume"), d.Get("volume"), "l")
+				}
+			}
+		}
 		computed(p, t, "purge", "volume", "purge-volume", "m3", "The purge let through")
 		computed(p, t, "tightness", "time", "test-time", "min", "The tightness test was held for")
 	},
@@ -91,3 +98,6 @@ func sameSubjects(a, b *plant.Part) bool {
 	}
 	return false
 }
+
+// sameFlushing tells two statements of the flushing of the same circuit.
+func sameFlushing(a, b *plant.Part) bool { return a.Get("side").Word == b.Get("side").Word }

@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 	"os"
+	"slices"
+	"strings"
 
 	"example.org/tundish/check/parts"
 	"example.org/tundish/check/plant"
@@ -76,17 +78,20 @@ func runParts(args []string, s std) int {
 // resolveFile reads a specification and resolves it. A file that is no plant, or
 // that cannot be read whole, gives no plant: a list or an order made of half a
 // file would mislead.
-func resolveFile(file string, s std) (*plant.Plant, int) {
+func resolveFile(file string, s std) (*plant.Plant, int) { return resolveAs(file, s, "plant") }
+
+// resolveAs is resolveFile for the kinds of file given.
+func resolveAs(file string, s std, kinds ...string) (*plant.Plant, int) {
 	name, text, w, err := openSpec(file, s)
 	if err != nil {
 		return nil, failed(s, err)
 	}
 	defer w.close()
 	p := plant.Resolve(w.parse(name, text), w.load)
-	if p.Kind != "plant" || p.Damaged() {
+	if !slices.Contains(kinds, p.Kind) || p.Damaged() {
 		fmt.Fprintf(s.err, "tundish: %s: ", name)
-		if p.Kind != "plant" {
-			fmt.Fprintf(s.err, "this is a %s, not a plant\n", p.Kind)
+		if !slices.Contains(kinds, p.Kind) {
+			fmt.Fprintf(s.err, "this is a %s, not a %s\n", p.Kind, strings.Join(kinds, " or a "))
 		} else {
 			fmt.Fprintln(s.err, "some statements cannot be read; mend what tundish lint shows first")
 		}

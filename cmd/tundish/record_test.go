@@ -49,6 +49,9 @@ var recordFaults = []struct{ rule, old, new string }{
 	{"test-under-design", "water 6 bar 2 h", "water 4 bar 2 h"},
 	{"test-under-design", "air 20 mbar 20 min", "air 20 mbar 5 min"},
 	{"test-under-design", "purge gas-run   1.3 m3", "purge gas-run   0.4 m3"},
+	{"test-under-design", "flushing        6400 l secondary", "flushing        2400 l secondary"},
+	{"test-missing", "  flushing        6400 l secondary by F1 2026-05-20 passed\n", ""},
+	{"strength-test-over-rating", "water 6 bar 2 h", "water 9 bar 2 h"},
 	{"test-missing", "  tightness gas-run air 20 mbar 20 min fell 0 mbar with Ga-1 by E1 2026-05-26 passed\n", ""},
 	{"work-out-of-order", "by E1 2026-06-08 passed", "by E1 2026-06-16 passed"},
 	{"date-impossible", "by F1 2026-05-20 passed", "by F1 2025-05-20 passed"},
@@ -81,6 +84,12 @@ var recordFaults = []struct{ rule, old, new string }{
 	{"setting-missing", "  precharge Ves-S 1.5 bar\n", ""},
 	{"setting-missing", "  room-co         0 ppm\n", ""},
 	{"setting-missing", "water-sample 2026-06-15 by E1 acidity 8.6 pH conductivity 42 uS/cm hardness 0.03 mmol/l primary\n", ""},
+	{"step-out-of-order", "  step            supports done 2026-04-21 by F1\n", ""},
+	{"step-out-of-order", "units done 2026-04-24", "units done 2026-04-18"},
+	{"step-out-of-order", "frame done 2026-04-20", "frame not-started"},
+	{"step-out-of-order", "dampers done 2026-05-07", "dampers part-done 2026-05-07 U1..U7"},
+	{"step-out-of-order", "main-pipes done 2026-05-12", "main-pipes done 2026-05-22"},
+	{"step-not-in-plant", "  step            wiring done", "  step            gas-strength-test done 2026-05-21 by E1\n  step            wiring done"},
 	{"simultaneous-missing", "simultaneous all-full 2026-06-17 by E1 {", ""},
 }
 

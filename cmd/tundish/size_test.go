@@ -24,7 +24,7 @@ func TestSize(t *testing.T) {
 	if code != exitClean || errs != "" {
 		t.Fatalf("exit %d: %s", code, errs)
 	}
-	for _, want := range []string{"G1 (line 70): DN50 becomes DN65", "Flow-H (line 79): DN80 becomes DN125", "not smaller: in DN100: Water runs through Flow-H", "-  pipe G1         steel DN50", "+  pipe G1         steel DN65", "permits building or firing"} {
+	for _, want := range []string{"G1 (line 73): DN50 becomes DN65", "Flow-H (line 82): DN80 becomes DN125", "not smaller: in DN100: Water runs through Flow-H", "-  pipe G1         steel DN50", "+  pipe G1         steel DN65", "permits building or firing"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("the text lacks %q:\n%s", want, out)
 		}

@@ -90,6 +90,13 @@ var Faults = append([]Fault{
 	fault("diversity-below-one", `(  fitting-allowance 10 %)`, "$1\n  diversity       0.8 ratio"),
 	fault("standards-do-not-fit", `standard        "BS 6644", "IGEM/UP/2", "IGEM/UP/10"`, `standard "BS 6798"`),
 	fault("requirement-not-met", `(require Flow-H.velocity <= )0.7`, "${1}0.1"),
+	// Frame and room.
+	fault("escape-too-narrow", `(escape          ).*`, "${1}0.3 m"),
+	fault("row-longer-than-frame", `(section S1.*  )1.30 m`, "${1}0.50 m", "floor-overloaded"),
+	fault("lift-plan-missing", `(lifting .*) planned`, "$1"),
+	fault("frame-not-leveled", `(feet .*) locked`, "$1"),
+	fault("strength-test-too-weak", `water 6 bar 2 h`, "water 3.5 bar 2 h"),
+	fault("strength-test-over-rating", `(water 6 bar 2 h relief-isolated) units-isolated`, "$1"),
 	// Units.
 	line("limiter-missing", "limiter"),
 	line("relief-missing", "relief ", "relief-undrained", "unknown-name"),

@@ -164,7 +164,7 @@ func (v *values) frame(u unit, n int, backs bool) {
 	for i := range list {
 		list[i] = fmt.Sprintf("U%d", i+1)
 	}
-	sections := max(n/2, 1)
+	sections := (n + 1) / 2 // each carries two units
 	v.Arrangement, v.Rows, v.Depth, v.Offset = "in-line", "  row Front       "+v.Units+"\n", "0.90 m", "250 mm"
 	v.Fronts = "  front Front     1.40 m\n"
 	v.RoomLong, v.RoomWide = num(u.pitch*float64(n)+3, 1), "3.8"
