@@ -59,7 +59,7 @@ func testedCircuits(p *plant.Plant, s *plant.Part) []Circuit {
 func neededPressure(c *Context, s *plant.Part, circuits []Circuit) {
 	working := 0.0
 	for _, k := range circuits {
-		low := lowestRelief(c.P, k)
+		low := LowestRelief(c.P, k)
 		if k == Primary {
 			cut := math.Inf(1)
 			take := func(v plant.Value) {
