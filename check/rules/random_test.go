@@ -168,6 +168,7 @@ var without = map[string]string{
 	"turndown-too-small":      "asks for units larger than the generator's: testdata/rules/turndown-too-small.txtar",
 	"valves-starve-units":     "asks for circuits without a separator, which the generator does not draw: testdata/rules/valves-starve-units.txtar",
 	"exchanger-loss-high":     "asks for a plate with a loss of its own, which the catalogue does not have that small: testdata/rules/exchanger-loss-high.txtar",
+	"gas-test-too-weak":       "of the US code, and the generator's plants are British: testdata/rules/gas-test-too-weak.txtar",
 	"handover-basics-missing": "of records: testdata/rules/handover-basics-missing.txtar",
 	"not-a-plant":             "of records: TestRecordOfNoPlant",
 	"internal-fault":          "a fault of the tool in a rule, which nothing here can bring about",

@@ -91,6 +91,8 @@ var Faults = append([]Fault{
 	fault("standards-do-not-fit", `standard        "BS 6644", "IGEM/UP/2", "IGEM/UP/10"`, `standard "BS 6798"`),
 	fault("requirement-not-met", `(require Flow-H.velocity <= )0.7`, "${1}0.1"),
 	// Frame and room.
+	fault("hung-one-sided", `(row Left        U1..U[2-4]\n(?:.*\n)*?  standing        )\S+ held before-hanging((?:.*\n)*?  hang-order      ).*`, "${1}free${2}U1, U2", "frame-may-tip", "caution-missing"),
+	fault("flushing-too-little", `(flushing        )\d+ l secondary`, "${1}90 l secondary"),
 	fault("escape-too-narrow", `(escape          ).*`, "${1}0.3 m"),
 	fault("row-longer-than-frame", `(section S1.*  )1.30 m`, "${1}0.50 m", "floor-overloaded"),
 	fault("lift-plan-missing", `(lifting .*) planned`, "$1"),

@@ -142,6 +142,7 @@ func behindExchanger(text string) string {
 		{`separator Sep .*`, "exchanger Sep area 90 m2 conductance 3000 W/m2K primary 75/55 degC secondary 70/50 degC insulated"},
 		{`  thermometer     on Sep\n`, ""},
 		{`(circuit \S+ +\S+ m3/h \d+ kPa) 75/55 degC`, "$1 70/50 degC"},
+		{`(  flushing +)\d+ l secondary`, "${1}9000 l secondary"},
 		{`(  content) +(\d+) l primary\n`, "$1 250 l primary\n$1 $2 l secondary\n  weakest 6 bar secondary\n  static 0.7 bar secondary\n  fill 1.3 bar secondary\n  vessel Ves-S 900 l precharge 1.0 bar secondary lockable-valve drain rating 6 bar\n  relief Rel-S DN50 3 bar discharges-to Tun-A\n  discharge Dis-S steel DN65 1.8 m from Rel-S to Tun-A elbows 2 off falls 10 mm/m visible\n"},
 		{`  discharge +copper`, "  discharge Dis-P copper"},
 	} {
