@@ -86,7 +86,6 @@ func (b *builder) liftsOf(s *Step) {
 
 // groups adds parts that are alike as one lift.
 func (b *builder) groups(s *Step, list []*plant.Part, of func(*plant.Part) (string, float64), high bool) {
-	stated := b.lifting()
 	for i := 0; i < len(list); {
 		what, mass := of(list[i])
 		j := i + 1
@@ -97,6 +96,10 @@ func (b *builder) groups(s *Step, list []*plant.Part, of func(*plant.Part) (stri
 		}
 		if mass == 0 {
 			s.open(list[i], "the mass of "+list[i].Label()+", before it is lifted")
+		}
+		stated := ""
+		if s.ID == "units" { // what the frame states is about them
+			stated = b.lifting(mass)
 		}
 		s.lift(what, float64(j-i), mass, high, stated, list[i])
 		i = j
@@ -134,8 +137,8 @@ func (b *builder) pieces(s *Step, list []*plant.Part) {
 	}
 }
 
-// lifting is what the frame states about lifting.
-func (b *builder) lifting() string {
+// lifting is what the frame states about lifting its units of this mass.
+func (b *builder) lifting(mass float64) string {
 	l := b.p.One("frame").Child("lifting")
 	if !l.First().Known() {
 		return ""
@@ -143,6 +146,9 @@ func (b *builder) lifting() string {
 	out := strings.ReplaceAll(l.Get("means").Word, "-", " ")
 	if v := l.Get("capacity"); v.Known() {
 		out += " for " + b.said(v)
+		if v.Num < mass*(1-1e-9) {
+			out += ", which is less than this piece"
+		}
 	}
 	if v := l.Get("people"); v.Known() {
 		out += ", " + lang.Num(v.Num, 3) + " people"
