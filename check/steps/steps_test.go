@@ -248,6 +248,13 @@ func TestLifts(t *testing.T) {
 	if u := l.Find("units").Lifts[0]; u.People != 0 || u.Mass != 94 || u.Count != 8 || !strings.Contains(u.Stated, "hoist for 250 kg, 2 people, by a lift plan") {
 		t.Errorf("units: %+v", u)
 	}
+	if e := l.Find("separation").Lifts[0]; e.People != 0 || e.Mass != 385 || e.Stated != "" {
+		t.Errorf("the gear for units is told of the exchanger: %+v", e)
+	}
+	p := resolve("examples/x.plant", strings.Replace(read(t, "back-to-back"), "hoist 250 kg", "hoist 60 kg", 1))
+	if u := Of(p, solve.Run(p)).Find("units").Lifts[0]; !strings.Contains(u.Stated, "less than this piece") {
+		t.Errorf("a hoist too weak: %s", u.Stated)
+	}
 	if s := l.Find("frame").Lifts[0]; s.People != 2 || s.Mass != 31 || math.Abs(s.ByHand-100.0/3) > 1e-9 {
 		t.Errorf("sections: %+v", s)
 	}
