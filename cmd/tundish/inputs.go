@@ -280,8 +280,8 @@ func (in *inputs) archive(p string) error {
 		in.jobs.add(a.name, in.jobs.source(problemSource{problems: a.problems}))
 	}
 	number := in.jobs.source(&archiveSource{a: a, cache: in.cache, dirs: map[string]*lintSpace{}})
-	for _, m := range a.names() {
-		in.jobs.add(a.name+"/"+m, number)
+	for _, m := range a.members {
+		in.jobs.add(a.name+"/"+string(a.nameOf(m)), number)
 	}
 	return nil
 }

@@ -59,15 +59,15 @@ type lintRun struct {
 const lintMemory = 42 << 20
 
 func runLint(args []string, s std) int {
+	if os.Getenv("GOMEMLIMIT") == "" {
+		defer debug.SetMemoryLimit(debug.SetMemoryLimit(lintMemory))
+	}
 	r := &lintRun{s: s, in: newInputs(s), tool: report.Tool{Name: "tundish", Version: version}, byRule: map[string]*tally{}}
 	defer r.in.close()
 	fs := flags("lint", s)
 	code, done := r.prepare(fs, args)
 	if done {
 		return code
-	}
-	if os.Getenv("GOMEMLIMIT") == "" {
-		defer debug.SetMemoryLimit(debug.SetMemoryLimit(lintMemory))
 	}
 	// An interrupt ends the run with what is done; a second one ends it at once.
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
