@@ -21,9 +21,13 @@ func quantity(v float64) string { return lang.Num(v, 6) }
 // PartsText writes the list for a fitter: one package after the other, each part
 // with its number and the statements that ask for it.
 func PartsText(w io.Writer, l *parts.List) {
-	pkg := ""
+	pkg, file := "", ""
 	for i := range l.Lines {
 		n := &l.Lines[i]
+		if file == "" && len(n.Why) > 0 {
+			file = n.Why[0].File
+			fmt.Fprintf(w, "What %s needs; line numbers are those of this file.\n\n", file)
+		}
 		if n.Package != pkg {
 			if pkg != "" {
 				fmt.Fprintln(w)
@@ -32,7 +36,7 @@ func PartsText(w io.Writer, l *parts.List) {
 			fmt.Fprintln(w, strings.ToUpper(pkg[:1])+pkg[1:])
 		}
 		fmt.Fprintf(w, "  %9s %-3s  %s\n", quantity(n.Quantity), n.Unit, strings.TrimSpace(n.Name+"  "+n.Size))
-		why := whyText(n)
+		why := whyText(n, file)
 		fmt.Fprintf(w, "                 %s\n", strings.ReplaceAll(Wrap(why, 92), "\n", "\n                 "))
 	}
 	gapsText(w, l)
@@ -49,8 +53,9 @@ func gapsText(w io.Writer, l *parts.List) {
 	}
 }
 
-// whyText names the statements of a line with their shares.
-func whyText(n *parts.Line) string {
+// whyText names the statements of a line with their shares; those of the file by
+// their line alone.
+func whyText(n *parts.Line, file string) string {
 	var b strings.Builder
 	for i, y := range n.Why {
 		if i > 0 {
@@ -59,7 +64,11 @@ func whyText(n *parts.Line) string {
 		if len(n.Why) > 1 {
 			b.WriteString(quantity(y.Quantity) + " ")
 		}
-		b.WriteString("for " + y.Address + " (" + y.File + ":" + strconv.Itoa(y.Line) + ")")
+		at := "line " + strconv.Itoa(y.Line)
+		if y.File != file {
+			at = y.File + ":" + strconv.Itoa(y.Line)
+		}
+		b.WriteString("for " + y.Address + " (" + at + ")")
 		if y.Note != "" {
 			b.WriteString(" " + y.Note)
 		}
@@ -74,7 +83,7 @@ func PartsCSV(w io.Writer, l *parts.List) error {
 	rows := [][]string{{"package", "part", "size", "quantity", "unit", "why"}}
 	for i := range l.Lines {
 		n := &l.Lines[i]
-		rows = append(rows, []string{n.Package, n.Name, n.Size, quantity(n.Quantity), n.Unit, whyText(n)})
+		rows = append(rows, []string{n.Package, n.Name, n.Size, quantity(n.Quantity), n.Unit, whyText(n, "")})
 	}
 	return c.WriteAll(rows)
 }

@@ -49,9 +49,14 @@ func at(r steps.Ref) string {
 	return r.File + ":" + strconv.Itoa(r.Line)
 }
 
-func with(text string, r steps.Ref) string {
-	if r.Line == 0 {
+// with puts the place behind a text: a line of the specification that the page is
+// headed by, or of another file by its name.
+func (d *StepsPage) with(text string, r steps.Ref) string {
+	switch {
+	case r.Line == 0:
 		return text
+	case r.File == d.Plant.File.Source.Name:
+		return text + " (line " + strconv.Itoa(r.Line) + ")"
 	}
 	return text + " (" + at(r) + ")"
 }
@@ -173,7 +178,7 @@ func sourceTail(c cite.Source) string {
 func stateText(s *steps.State, sys lang.System) string {
 	most := ""
 	if s.Bound {
-		most = "at least "
+		most = " or more"
 	}
 	out := s.Text + ": " + lang.Quantity(s.BuildState.Frame.Mass, lang.Mass, sys) + ", center " + lang.Quantity(s.BuildState.Frame.Offset, lang.Length, sys) + " inside the weakest edge and " + lang.Quantity(s.BuildState.Frame.Height, lang.Length, sys) + " up"
 	if s.Bound {
@@ -182,7 +187,7 @@ func stateText(s *steps.State, sys lang.System) string {
 	if s.Angle < 0 {
 		out += "; it tips by itself"
 	} else {
-		out += "; tips at " + most + lang.Num(s.Angle, 4) + " deg, or by " + lang.Quantity(s.Force, lang.Force, sys) + " at its top"
+		out += "; tips at " + lang.Num(s.Angle, 4) + " deg" + most + ", or by " + lang.Quantity(s.Force, lang.Force, sys) + " at its top"
 	}
 	if s.Floor > 0 {
 		unit := "kN/m2"
@@ -208,6 +213,7 @@ func StepsText(w io.Writer, d *StepsPage) {
 	if title != "" {
 		fmt.Fprintln(w, title)
 	}
+	fmt.Fprintf(w, "The order of building %s; line numbers are those of this file.\n", d.Plant.File.Source.Name)
 	fmt.Fprintf(w, "%s. A step begins when every step behind \"after\" is done and its hold points are signed.\n", count(len(d.List.Steps), "step", "steps"))
 	d.summary(w)
 	for i := range d.List.Steps {
@@ -227,14 +233,14 @@ var joined = map[string]bool{"asked by": true, "after": true, "tool": true}
 func (d *StepsPage) stepText(w io.Writer, items []item) {
 	for i := 0; i < len(items); {
 		it := &items[i]
-		text := with(it.text, it.at)
+		text := d.with(it.text, it.at)
 		if it.kind == "part" {
 			text = it.quantity + " " + it.unit + "  " + it.text
 		}
 		j := i + 1
 		if joined[it.kind] {
 			for ; j < len(items) && items[j].kind == it.kind; j++ {
-				text += ", " + with(items[j].text, items[j].at)
+				text += ", " + d.with(items[j].text, items[j].at)
 			}
 		}
 		label := it.kind
