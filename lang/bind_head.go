@@ -260,13 +260,14 @@ func (w *walk) isLabelWord(it *Item, s *Slot) bool {
 // labelled finds the slot that the word at item i opens. Of several with the
 // same label the one that the value fits is meant, else the first.
 func (w *walk) labelled(word string, i int) *Slot {
-	if w.row.labels.Lacks(word) {
+	bit := NameBit(word)
+	if w.row.labels&bit == 0 {
 		return nil
 	}
 	var first *Slot
 	for k := range w.row.Slots {
 		s := &w.row.Slots[k]
-		if s.Label != word && (s.Label != "" || s.Type != FlagType || s.Name != word) {
+		if s.opens != bit || s.Label != word && (s.Label != "" || s.Type != FlagType || s.Name != word) {
 			continue
 		}
 		if first == nil {

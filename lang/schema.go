@@ -79,7 +79,8 @@ type Slot struct {
 	Computed    string   // name of the computed value this stated one must agree with
 	Help        string   // one phrase
 
-	bit NameSet // of the name
+	bit   NameSet // of the name
+	opens NameSet // of the label, or of the name of a flag without one
 }
 
 // Row is one statement of the language.

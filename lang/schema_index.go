@@ -51,10 +51,11 @@ func (r *Row) index() {
 			r.required = append(r.required, s)
 		}
 		if s.Label != "" {
-			r.labels |= NameBit(s.Label)
+			s.opens = NameBit(s.Label)
 		} else if s.Type == FlagType {
-			r.labels |= s.bit
+			s.opens = s.bit
 		}
+		r.labels |= s.opens
 		if s.Suffix != "" {
 			r.suffixes |= NameBit(s.Suffix)
 		}

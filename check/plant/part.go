@@ -24,6 +24,7 @@ type Part struct {
 	Type    *Part   // the catalogue type it follows, nil without one
 	plant   *Plant
 	refs    []boundRefs  // what its slots refer to
+	names   lang.NameSet // its kind and keyword
 	holds   lang.NameSet // kinds and keywords of Parts
 	says    lang.NameSet // what it and its type may be asked for with an answer
 }
@@ -42,13 +43,13 @@ const (
 type Value struct {
 	Given     bool // somebody said something, if only "none" or "unknown"
 	State     lang.State
+	Origin    Origin
 	Num, Num2 float64 // SI, temperatures in degC; see lang.Dimension
 	Word      string
 	Slot      *lang.Slot
 	Field     *lang.Field
 	Stmt      *lang.Statement
 	File      *lang.File
-	Origin    Origin
 }
 
 // Known reports whether there is a value to calculate with.
@@ -93,11 +94,12 @@ func (p *Part) Get(name string) Value {
 	if p.says&bit == 0 {
 		return Value{}
 	}
-	if v := p.own(name, bit); v.Given {
-		return v
+	if f, in := p.field(name, bit); f != nil {
+		return in.value(f, 0)
 	}
 	if p.Type != nil {
-		if v := p.Type.own(name, bit); v.Given {
+		if f, in := p.Type.field(name, bit); f != nil {
+			v := in.value(f, 0)
 			v.Origin = FromType
 			return v
 		}
@@ -110,16 +112,18 @@ func (p *Part) Get(name string) Value {
 	return Value{}
 }
 
-func (p *Part) own(name string, bit lang.NameSet) Value {
+// field finds the field of a value and the part whose statement holds it: the
+// part itself, or one in its block.
+func (p *Part) field(name string, bit lang.NameSet) (*lang.Field, *Part) {
 	if p.Bound != nil {
 		if f := p.Bound.FieldBit(name, bit); f != nil {
-			return p.value(f, 0)
+			return f, p
 		}
 	}
 	if c := p.inBlock(name, bit); c != nil {
-		return c.First()
+		return c.firstField(), c
 	}
-	return Value{}
+	return nil, nil
 }
 
 // knows notes what the part may be asked for; its block is complete.
@@ -138,7 +142,7 @@ func (p *Part) knows() {
 
 // is reports whether the part is of that kind or keyword.
 func (p *Part) is(kind string, bit lang.NameSet) bool {
-	return p.Row.Names()&bit != 0 && (p.Kind == kind || p.Row.Keyword == kind)
+	return p.names&bit != 0 && (p.Kind == kind || p.Row.Keyword == kind)
 }
 
 // inBlock is the first part of that kind or keyword in the block.
@@ -156,16 +160,26 @@ func (p *Part) inBlock(kind string, bit lang.NameSet) *Part {
 
 // First is the first value of the part's own statement, whatever its slot.
 func (p *Part) First() Value {
-	if p == nil || p.Bound == nil {
+	if p == nil {
 		return Value{}
+	}
+	if f := p.firstField(); f != nil {
+		return p.value(f, 0)
+	}
+	return Value{}
+}
+
+func (p *Part) firstField() *lang.Field {
+	if p.Bound == nil {
+		return nil
 	}
 	for i := range p.Bound.Fields {
 		f := &p.Bound.Fields[i]
 		if f.Slot.Type != lang.FlagType || len(p.Bound.Fields) == 1 {
-			return p.value(f, 0)
+			return f
 		}
 	}
-	return Value{}
+	return nil
 }
 
 func (p *Part) value(f *lang.Field, i int) Value {

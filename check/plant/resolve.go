@@ -282,7 +282,7 @@ func (r *resolver) part(owner *Part, st *lang.Statement, f *lang.File, name stri
 	p := r.new()
 	*p = Part{
 		Name: name, Kind: row.PartKind(), Row: row, Bound: st.Bound, Stmt: st, File: f,
-		Index: index, Of: of, Owner: owner, plant: r.plant,
+		Index: index, Of: of, Owner: owner, plant: r.plant, names: row.Names(),
 	}
 	// Inside a group every member inherits the position of its owner, so that
 	// "from Man-A to U1..U8" in a block of U1..U8 pairs too.
@@ -300,7 +300,7 @@ func (r *resolver) part(owner *Part, st *lang.Statement, f *lang.File, name stri
 		p.Address = r.texts.join(owner.Address, ".", row.Keyword)
 	}
 	owner.Parts = append(owner.Parts, p)
-	owner.holds |= row.Names()
+	owner.holds |= p.names
 	if r.keep {
 		p.ID = len(r.plant.All)
 		r.plant.All = append(r.plant.All, p)
@@ -354,7 +354,7 @@ func (r *resolver) index() {
 		g := r.new()
 		*g = Part{
 			ID: len(p.All), Kind: "units", Address: "units", Row: units[0].Row, Bound: units[0].Bound,
-			Stmt: units[0].Stmt, File: p.File, Of: 1, Owner: p.Root, Parts: units, plant: p, holds: units[0].Row.Names(),
+			Stmt: units[0].Stmt, File: p.File, Of: 1, Owner: p.Root, Parts: units, plant: p, names: lang.NameBit("units") | units[0].names, holds: units[0].names,
 		}
 		g.knows()
 		p.All = append(p.All, g)

@@ -17,13 +17,14 @@ var _ = register(check.Rule{
 		for _, block := range [...]string{"headers", "secondary"} {
 			for _, kind := range [...]string{"header", "branch", "pipe"} {
 				for _, part := range p.Plant.Block(block).Children(kind) {
-					v, material, size := part.Get("support"), part.Get("material"), part.Get("size")
+					v := part.Get("support")
 					if !v.Known() {
 						if v.Open() {
 							p.Unknown(part, "the distance from support to support of "+part.Label())
 						}
 						continue
 					}
+					material, size := part.Get("material"), part.Get("size")
 					most, ok := pipe.WaterSupport(material.Word, size.Num)
 					if !ok {
 						p.Unknown(part, "a material and size of "+part.Label()+" in the table of supports")

@@ -136,21 +136,22 @@ func (h *hydraulics) joined(b *buildingSide) bool {
 	return false
 }
 
-// served lists the circuits that a pipe feeds or takes back, through further pipes.
-func (b *buildingSide) served(p *plant.Part, depth int) (out []*plant.Part) {
+// served adds the circuits that a pipe feeds or takes back, through further pipes.
+func (b *buildingSide) served(p *plant.Part, depth int, out []*plant.Part) []*plant.Part {
 	if depth > 8 {
-		return nil
+		return out
 	}
 	for _, slot := range [...]string{"to", "from"} {
+		before := len(out)
 		for _, r := range p.Refs(slot) {
 			switch {
 			case r.Part.Kind == "circuit":
 				out = append(out, r.Part)
 			case r.Part.Kind == "pipe" && slot == "to":
-				out = append(out, b.served(r.Part, depth+1)...)
+				out = b.served(r.Part, depth+1, out)
 			}
 		}
-		if len(out) > 0 {
+		if len(out) > before {
 			break
 		}
 	}
@@ -172,7 +173,8 @@ func flowOf(circuits []*plant.Part) (sum float64) {
 // buildingPipe stores velocity, gradient and loss of a pipe behind the separation.
 func (h *hydraulics) buildingPipe(b *buildingSide, p *plant.Part) {
 	w := h.parts.newWaterPipe(p, p.Get("length"))
-	flow := flowOf(b.served(p, 0))
+	var room [8]*plant.Part
+	flow := flowOf(b.served(p, 0, room[:0]))
 	switch {
 	case w.missing != "":
 	case b.missing != "":
@@ -207,7 +209,7 @@ func (h *hydraulics) buildingPump(b *buildingSide, p *plant.Part) {
 		circuits = []*plant.Part{on.Part}
 		pipe = nil
 	} else {
-		circuits = b.served(on.Part, 0)
+		circuits = b.served(on.Part, 0, nil)
 	}
 	flow := flowOf(circuits)
 	if flow == 0 {
