@@ -95,8 +95,8 @@ func (s *cacheShard) put(key uint64, l *line, limit int) {
 
 // cost estimates the bytes that a line keeps alive, its binding included.
 func (l *line) cost() int {
-	const fixed, perItem = 400, 256
-	return fixed + len(l.text) + perItem*len(l.head.Items)
+	const fixed, perItem = 512, 480
+	return fixed + 2*len(l.text) + perItem*len(l.head.Items)
 }
 
 // own gives text that does not keep the file it came from alive.

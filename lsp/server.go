@@ -72,10 +72,14 @@ func on(method string, f feature) bool {
 	return true
 }
 
+// documentCache bounds the statements kept from one edit to the next, in estimated
+// bytes: a text of 5,000 lines and its edits fit.
+const documentCache = 64 << 20
+
 // Run serves a session until the client leaves. The result is the exit code of
 // the protocol: 0 after shutdown, 1 without.
 func Run(ctx context.Context, in io.Reader, out io.Writer, opts Options) int {
-	s := &Server{opts: opts, cache: lang.NewCache(), pulled: map[string]bool{}, publish: make(chan struct{}, 1), sent: map[string]sentDiagnostics{}, config: newConfiguration()}
+	s := &Server{opts: opts, cache: lang.NewCacheSize(documentCache), pulled: map[string]bool{}, publish: make(chan struct{}, 1), sent: map[string]sentDiagnostics{}, config: newConfiguration()}
 	s.disk = &disk{cache: s.cache, files: map[string]diskFile{}}
 	s.live = &live{server: s}
 	s.snap = &snapshot{server: s, docs: map[string]*document{}, byPath: map[string]*document{}}

@@ -188,9 +188,7 @@ func (r *lintRun) say(j job, v verdict) said {
 	if r.format != "text" {
 		list.Add(j.name, v.rep)
 	}
-	out := r.put(j, v, list)
-	v.rep.Release() // all that is kept of it are texts
-	return out
+	return r.put(j, v, list)
 }
 
 // put is say with the findings at hand in their JSON form.
