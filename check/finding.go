@@ -94,7 +94,7 @@ func (r *Report) Release() {
 	r.Results.Release()
 	r.design.Release()
 	r.Plant.Release()
-	clear(r.Findings)
+	clear(r.Findings[:cap(r.Findings)]) // what was left out of it, too
 	*r = Report{Findings: r.Findings[:0], Unknowns: r.Unknowns[:0], Comparisons: r.Comparisons[:0]}
 	reports.Put(r)
 }

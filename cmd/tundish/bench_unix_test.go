@@ -204,7 +204,7 @@ func TestMemoryIsFlat(t *testing.T) {
 	}
 	exe := built(t)
 	dir := t.TempDir()
-	const few, many = 3000, 9000
+	const few, many = 8000, 24000 // from the first number on the buffers have their size
 	for i := range many {
 		sub := filepath.Join(dir, "few")
 		if i >= few {

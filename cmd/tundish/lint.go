@@ -231,6 +231,7 @@ func (r *lintRun) put(j job, v verdict, list *report.Document) said {
 	default:
 		out.findings, out.unknowns = list.Findings, list.NotEvaluated
 	}
+	rep.Release() // all that is printed is text by now
 	return out
 }
 
