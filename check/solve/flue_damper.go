@@ -65,7 +65,7 @@ func (m *flueModel) damperOpen(c *Context, u int, back float64) {
 func (m *flueModel) drawn(u int, guess, through float64) (flow float64, ok bool) {
 	missing := func(q float64) float64 { // of the draught, Pa
 		m.firings[u] = flue.Firing{Duct: u, MassFlow: q, Temperature: roomAir}
-		if m.common.Balance(m.firings, m.states) != nil {
+		if m.balance() != nil {
 			return math.NaN()
 		}
 		return m.states[u].Start + through*q*q

@@ -38,6 +38,8 @@ type Common struct {
 	Outside      float64 // degC
 	GasConstant  float64 // of the flue gas, J/(kg.K)
 	HeatCapacity float64 // of the flue gas, J/(kg.K), 900 to 1500
+
+	kept [][2]run // what the last cases made of each duct; Balance begins anew
 }
 
 // Firing is one unit in a firing case. A unit with no mass flow is stopped and
@@ -161,7 +163,36 @@ func (c *Common) Balance(firings []Firing, states []State) error {
 	if err := c.check(firings, states); err != nil {
 		return err
 	}
+	c.kept = append(c.kept[:0], make([][2]run, len(c.Ducts))...)
 	return c.balance(firings, states)
+}
+
+// run is what a stream makes of a duct, by the flow and temperature it enters with.
+type run struct {
+	mass, in                                                  float64
+	mean, out, density, velocity, reynolds, dynamic, friction float64
+}
+
+// through computes the run of a stream through a duct. From one case to the next
+// most ducts carry one of the two streams that they carried last.
+func (c *Common) through(i int, mass, in float64) *run {
+	kept := &c.kept[i]
+	if r := &kept[0]; r.mass == mass && r.in == in {
+		return r
+	}
+	kept[0], kept[1] = kept[1], kept[0]
+	r := &kept[0]
+	if r.mass == mass && r.in == in {
+		return r
+	}
+	d := &c.Ducts[i]
+	number := d.Transmittance * math.Pi * d.Bore * d.Length / (mass * c.HeatCapacity)
+	r.mass, r.in = mass, in
+	r.out, r.mean = cooled(in, d.Ambient, number)
+	f := flow(mass, d.Bore, d.Roughness, r.mean, density(c.Pressure, r.mean, c.GasConstant))
+	r.density, r.velocity, r.reynolds, r.dynamic = f.Density, f.Velocity, f.Reynolds, f.Dynamic
+	r.friction = c.SafetyFactor * (f.Gradient*d.Length + d.Loss*f.Dynamic)
+	return r
 }
 
 // Again is Balance of another case of the same flue with the same states, which
@@ -195,11 +226,9 @@ func (c *Common) balance(firings []Firing, states []State) error {
 			s.Density = density(c.Pressure, d.Ambient, AirGasConstant)
 		} else {
 			s.In /= s.MassFlow
-			number := d.Transmittance * math.Pi * d.Bore * d.Length / (s.MassFlow * c.HeatCapacity)
-			s.Out, s.Mean = cooled(s.In, d.Ambient, number)
-			f := flow(s.MassFlow, d.Bore, d.Roughness, s.Mean, density(c.Pressure, s.Mean, c.GasConstant))
-			s.Density, s.Velocity, s.Reynolds, s.Dynamic = f.Density, f.Velocity, f.Reynolds, f.Dynamic
-			s.Friction = c.SafetyFactor * (f.Gradient*d.Length + d.Loss*f.Dynamic)
+			r := c.through(i, s.MassFlow, s.In)
+			s.Out, s.Mean = r.out, r.mean
+			s.Density, s.Velocity, s.Reynolds, s.Dynamic, s.Friction = r.density, r.velocity, r.reynolds, r.dynamic, r.friction
 			if d.Next >= 0 {
 				next := &states[d.Next]
 				next.MassFlow += s.MassFlow
