@@ -42,30 +42,29 @@ func (p *Pass) Limit(id string) Limit {
 	return l
 }
 
+// spoken is the unit in which the plant is told of a value.
+func (p *Pass) spoken(symbol string) string {
+	if p.us {
+		return lang.Counterpart(symbol)
+	}
+	return symbol
+}
+
 // In prints an SI value in a unit of the language, or in its US counterpart where
 // the plant speaks US units.
 func (p *Pass) In(v float64, symbol string) string {
-	if p.us {
-		symbol = lang.Counterpart(symbol)
-	}
-	return lang.In(v, symbol)
+	return lang.In(v, p.spoken(symbol))
 }
 
 // Up prints like In, rounded up to what reaches v; for a lower limit that the
 // reader or a fix may take over as it is.
 func (p *Pass) Up(v float64, symbol string) string {
-	if p.us {
-		symbol = lang.Counterpart(symbol)
-	}
-	return lang.InUp(v, symbol)
+	return lang.InUp(v, p.spoken(symbol))
 }
 
 // Down is Up for an upper limit.
 func (p *Pass) Down(v float64, symbol string) string {
-	if p.us {
-		symbol = lang.Counterpart(symbol)
-	}
-	return lang.InDown(v, symbol)
+	return lang.InDown(v, p.spoken(symbol))
 }
 
 // universal dimensions are written alike in both systems of units.
@@ -155,9 +154,7 @@ func (p *Pass) compare(q *solve.Quantity, l Limit, least bool) *Finding {
 	if unit == "" {
 		unit = q.Unit
 	}
-	if p.us {
-		unit = lang.Counterpart(unit)
-	}
+	unit = p.spoken(unit)
 	word := "at most "
 	if least {
 		word = "at least "

@@ -80,7 +80,7 @@ type List struct {
 // which the text asks for them. The result is never nil.
 func Of(p *plant.Plant) *List {
 	c := &counter{p: p, at: map[key]int{}, gaps: map[Gap]bool{}}
-	if b := p.Block("basis"); b.Get("jurisdiction").Is("US") {
+	if p.US() {
 		c.us = true
 	}
 	c.flanged = tables.Limits()["flanged-above"].Num

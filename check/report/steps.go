@@ -29,7 +29,7 @@ type StepsPage struct {
 }
 
 func (d *StepsPage) sys() lang.System {
-	if d.Plant.Block("basis").Get("jurisdiction").Is("US") {
+	if d.Plant.US() {
 		return lang.US
 	}
 	return lang.Metric

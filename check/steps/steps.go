@@ -109,7 +109,7 @@ type builder struct {
 // comes first.
 func Of(p *plant.Plant, res *solve.Results) *List {
 	b := &builder{p: p, res: res, shares: map[string][]Part{}}
-	if p.Block("basis").Get("jurisdiction").Is("US") {
+	if p.US() {
 		b.sys = lang.US
 	}
 	list := parts.Of(p)

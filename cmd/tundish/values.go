@@ -55,7 +55,7 @@ func runValues(args []string, s std) int {
 
 // systemOf is the language of units of a plant: that of its jurisdiction.
 func systemOf(p *plant.Plant) lang.System {
-	if b := p.Block("basis"); b != nil && b.Get("jurisdiction").Is("US") {
+	if p.US() {
 		return lang.US
 	}
 	return lang.Metric
