@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleAcidityUnfit)
+
+var ruleAcidityUnfit = check.Rule{
 	ID: "acidity-unfit", Group: check.Treatment, Severity: lang.Warning, Since: "0.2",
 	Summary: "The range of pH is wider than the metals bear.",
 	Why:     "Below the range steel rusts, above it aluminum dissolves.",
@@ -39,4 +41,4 @@ var _ = register(check.Rule{
 			Message: "The water is to be kept from " + lang.Num(v.Num, 3) + " to " + lang.Num(v.Num2, 3) + " pH; with " + metal + " exchangers " + band + " fit.",
 		})
 	},
-})
+}

@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleAnalyzerMissing)
+
+var ruleAnalyzerMissing = check.Rule{
 	ID: "analyzer-missing", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "It is not said with which analyzer the flue gas was measured, or the instrument named is none.",
 	Why:     "Readings without a calibrated instrument prove nothing.",
@@ -25,4 +27,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleAsBuiltBreaksRule)
+
+var ruleAsBuiltBreaksRule = check.Rule{
 	ID: "as-built-breaks-rule", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "What was built otherwise than drawn breaks a rule that the design keeps.",
 	Why:     "A longer pipe or a flatter flue was never judged; the fault shows when all units fire.",
@@ -35,7 +37,7 @@ var _ = register(check.Rule{
 			p.Report(at, check.Finding{Part: f.Part, Severity: f.Severity, Found: f.Found, Limit: f.Limit, Source: f.Source, Message: "As built, " + f.Rule + ": " + f.Message})
 		}
 	},
-})
+}
 
 // changedPart is the change that speaks of the part of a finding, else the first.
 func changedPart(p *plant.Plant, name string) *plant.Part {

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleBendNotInspectable)
+
+var ruleBendNotInspectable = check.Rule{
 	ID: "bend-not-inspectable", Group: check.Flue, Severity: lang.Warning, Since: "0.1",
 	Summary: "A hidden bend of a flue has no inspection opening.",
 	Why:     "A joint that opened behind a wall is not seen until somebody is hurt.",
@@ -29,4 +31,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleBlankWithoutGasket)
+
+var ruleBlankWithoutGasket = check.Rule{
 	ID: "blank-without-gasket", Group: check.Water, Severity: lang.Warning, Since: "0.1",
 	Summary: "A blank flange has no gasket.",
 	Why:     "The joint weeps, and the gasket is short on the list of parts.",
@@ -26,7 +28,7 @@ var _ = register(check.Rule{
 			p.Absent(b, "the gasket", check.Finding{Message: "The blank of " + labelOf(b) + " has no gasket.", Fixes: []lang.Fix{{Title: "Add a gasket", Best: true, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: " gasket"}}}}})
 		}
 	},
-})
+}
 
 // labelOf names the run that a small part belongs to.
 func labelOf(part *plant.Part) string {

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleBoosterWithoutInletSwitch)
+
+var ruleBoosterWithoutInletSwitch = check.Rule{
 	ID: "booster-without-inlet-switch", Group: check.Gas, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A gas booster has no switch that stops it at low inlet pressure.",
 	Why:     "It pulls the supply down and puts out the neighbors.",
@@ -25,4 +27,4 @@ var _ = register(check.Rule{
 			p.Absent(b, "the inlet switch", check.Finding{Message: "The booster has no switch that stops it when its inlet pressure is low.", Fixes: []lang.Fix{{Title: "Add an inlet switch", Best: true, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: " inlet-switch"}}}}})
 		}
 	},
-})
+}

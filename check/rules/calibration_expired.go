@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleCalibrationExpired)
+
+var ruleCalibrationExpired = check.Rule{
 	ID: "calibration-expired", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "An instrument was out of its calibration when it was read.",
 	Why:     "Nobody knows whether its readings are true.",
@@ -43,4 +45,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

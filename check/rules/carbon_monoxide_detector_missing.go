@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleCarbonMonoxideDetectorMissing)
+
+var ruleCarbonMonoxideDetectorMissing = check.Rule{
 	ID: "carbon-monoxide-detector-missing", Group: check.Air, Severity: lang.Warning, Since: "0.1",
 	Summary: "No detector of carbon monoxide is stated.",
 	Why:     "Carbon monoxide is not noticed by people.",
@@ -37,7 +39,7 @@ var _ = register(check.Rule{
 		}
 		p.Absent(block, "a detector", f)
 	},
-})
+}
 
 // mostBackFlow is the greatest flow of products through a stopped unit whose
 // damper is stuck open; nil where none is pushed back, or none is known.

@@ -10,7 +10,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleCautionMissing)
+
+var ruleCautionMissing = check.Rule{
 	ID: "caution-missing", Group: check.Cautions, Severity: lang.Error, Since: "0.1",
 	Summary: "The specification lacks a caution that its contents call for.",
 	Why:     "Whoever works from the paper must be told what can hurt. A caution never replaces the registered engineer or the local code.",
@@ -44,7 +46,7 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}
 
 // endOfFile is where a fix adds statements.
 func endOfFile(pl *plant.Plant) lang.Span {

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleChimneyApprovalMissing)
+
+var ruleChimneyApprovalMissing = check.Rule{
 	ID: "chimney-approval-missing", Group: check.Flue, Severity: lang.Error, Since: "0.1",
 	Summary: "A chimney that needs approval of its height names none.",
 	Why:     "From 366.4 kW gross on one chimney its height needs the council's approval; to fire without it is an offence.",
@@ -39,4 +41,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

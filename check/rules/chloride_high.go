@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleChlorideHigh)
+
+var ruleChlorideHigh = check.Rule{
 	ID: "chloride-high", Group: check.Treatment, Severity: lang.Warning, Since: "0.2",
 	Summary: "The fill water holds more chloride than stainless exchangers bear.",
 	Why:     "Chloride pits stainless steel, first where it is hottest.",
@@ -30,4 +32,4 @@ var _ = register(check.Rule{
 			return
 		}
 	},
-})
+}

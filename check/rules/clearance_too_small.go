@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleClearanceTooSmall)
+
+var ruleClearanceTooSmall = check.Rule{
 	ID: "clearance-too-small", Group: check.Frame, Severity: lang.Error, Since: "0.3",
 	Summary: "A unit has less free space than its data ask for.",
 	Why:     "The unit cannot be opened, and is not serviced.",
@@ -37,7 +39,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // clearance judges the space around one unit.
 type clearance struct {

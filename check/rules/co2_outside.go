@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleCo2Outside)
+
+var ruleCo2Outside = check.Rule{
 	ID: "co2-outside", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "The CO2 of a unit is outside the range of its data.",
 	Why:     "Too little wastes heat and burns unstably; too much makes carbon monoxide.",
@@ -32,4 +34,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

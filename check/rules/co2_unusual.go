@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleCo2Unusual)
+
+var ruleCo2Unusual = check.Rule{
 	ID: "co2-unusual", Group: check.Flue, Severity: lang.Warning, Since: "0.1",
 	Summary: "The stated CO2 of a unit is unusual for its gas.",
 	Why:     "Mass of products, dew point and condensate follow from the CO2; a slip here spoils them all.",
@@ -34,4 +36,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

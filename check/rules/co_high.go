@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleCoHigh)
+
+var ruleCoHigh = check.Rule{
 	ID: "co-high", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "A unit makes much carbon monoxide.",
 	Why:     "What dilutes the reading hides a burner that burns badly.",
@@ -27,4 +29,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleCoRatioHigh)
+
+var ruleCoRatioHigh = check.Rule{
 	ID: "co-ratio-high", Group: check.Record, Severity: lang.Error, Device: true, Since: "0.2",
 	Summary: "The ratio of CO to CO2 is over the limit.",
 	Why:     "The unit burns badly and fills a room with carbon monoxide when its flue fails.",
@@ -37,7 +39,7 @@ var _ = register(check.Rule{
 			p.Report(r.part, f)
 		}
 	},
-})
+}
 
 // ratioOver reports a reading of which co-ratio-high speaks.
 func ratioOver(p *check.Pass, r reading) bool {

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleColdPressureDrifts)
+
+var ruleColdPressureDrifts = check.Rule{
 	ID: "cold-pressure-drifts", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "The cold pressure fell much since the readings before.",
 	Why:     "Water is lost, or the vessel lost its gas; soon the low-pressure cut-out stops the plant.",
@@ -43,4 +45,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleCondensateToRainDrain)
+
+var ruleCondensateToRainDrain = check.Rule{
 	ID: "condensate-to-rain-drain", Group: check.Condensate, Severity: lang.Error, Since: "0.1",
 	Summary: "Condensate goes to a rain water drain.",
 	Why:     "Rain water reaches streams untreated.",
@@ -19,4 +21,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

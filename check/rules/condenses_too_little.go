@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleCondensesTooLittle)
+
+var ruleCondensesTooLittle = check.Rule{
 	ID: "condenses-too-little", Group: check.Capacity, Severity: lang.Warning, Since: "0.3",
 	Summary: "Over the year the units condense for less than half of the heat.",
 	Why:     "The units cost what condensing units cost and burn what others burn.",
@@ -46,4 +48,4 @@ var _ = register(check.Rule{
 		f.Span, f.File, f.Part = at.Span(), at.File, "basis.primary"
 		p.Report(at, *f)
 	},
-})
+}

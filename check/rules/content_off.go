@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleContentOff)
+
+var ruleContentOff = check.Rule{
 	ID: "content-off", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "The water metered at filling is not the content of the design.",
 	Why:     "The vessel and the water treatment were chosen for another content.",
@@ -33,4 +35,4 @@ var _ = register(check.Rule{
 			p.Report(st.Child("system-volume"), check.Finding{Span: v.Span(), Found: p.In(v.Num, "l"), Limit: p.In(total, "l") + " within " + tolerance.Text(), Source: tolerance.Source, Message: "At filling " + p.In(v.Num, "l") + " were metered; the design states " + p.In(total, "l") + "."})
 		}
 	},
-})
+}

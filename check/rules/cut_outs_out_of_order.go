@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleCutOutsOutOfOrder)
+
+var ruleCutOutsOutOfOrder = check.Rule{
 	ID: "cut-outs-out-of-order", Group: check.Pressure, Severity: lang.Error, Since: "0.1",
 	Summary: "The pressure cut-outs stand in the wrong order.",
 	Why:     "The safety valve lifts before the burners stop, or the burners never start.",
@@ -53,4 +55,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

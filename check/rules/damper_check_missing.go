@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDamperCheckMissing)
+
+var ruleDamperCheckMissing = check.Rule{
 	ID: "damper-check-missing", Group: check.Flue, Severity: lang.Warning, Since: "0.1",
 	Summary: "The yearly work does not name the dampers of a shared flue.",
 	Why:     "A damper that sticks open is seen only when somebody looks.",
@@ -40,4 +42,4 @@ var _ = register(check.Rule{
 		}
 		p.Absent(h, "the yearly checks", check.Finding{Message: "The yearly checks do not name the dampers of the shared flue."})
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDamperMissing)
+
+var ruleDamperMissing = check.Rule{
 	ID: "damper-missing", Group: check.Flue, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A unit on a shared flue has no non-return damper.",
 	Why:     "The products of running units come back through a stopped one and into the room.",
@@ -41,4 +43,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

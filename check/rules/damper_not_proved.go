@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDamperNotProved)
+
+var ruleDamperNotProved = check.Rule{
 	ID: "damper-not-proved", Group: check.Record, Severity: lang.Error, Device: true, Since: "0.2",
 	Summary: "A damper on a shared flue was not proved.",
 	Why:     "Products of the other units enter a stopped unit and the room.",
@@ -27,4 +29,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDamperUnwired)
+
+var ruleDamperUnwired = check.Rule{
 	ID: "damper-unwired", Group: check.Electrical, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A motorized damper or a damper switch is not wired to its own unit.",
 	Why:     "The unit fires against a shut damper, or stands with an open one.",
@@ -37,4 +39,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDateImpossible)
+
+var ruleDateImpossible = check.Rule{
 	ID: "date-impossible", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A date of the record cannot be.",
 	Why:     "Somebody wrote another day than that of the work; the order of the work cannot be proved.",
@@ -35,7 +37,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // earlier tells what may have happened under an earlier revision of the design:
 // parts arrive and frames are built while it is still revised.

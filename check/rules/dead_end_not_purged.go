@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDeadEndNotPurged)
+
+var ruleDeadEndNotPurged = check.Rule{
 	ID: "dead-end-not-purged", Group: check.Gas, Severity: lang.Warning, Since: "0.1",
 	Summary: "A dead end of the gas run has no purge point.",
 	Why:     "Air stays trapped and reaches a burner later.",
@@ -20,4 +22,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

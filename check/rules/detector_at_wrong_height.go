@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDetectorAtWrongHeight)
+
+var ruleDetectorAtWrongHeight = check.Rule{
 	ID: "detector-at-wrong-height", Group: check.Air, Severity: lang.Error, Since: "0.1",
 	Summary: "A gas detector hangs where its gas does not collect.",
 	Why:     "It hears of the leak last.",
@@ -57,7 +59,7 @@ var _ = register(check.Rule{
 			p.Report(d, f)
 		}
 	},
-})
+}
 
 // where says a place of a detector in a sentence.
 func where(place string) string {

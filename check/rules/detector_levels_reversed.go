@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDetectorLevelsReversed)
+
+var ruleDetectorLevelsReversed = check.Rule{
 	ID: "detector-levels-reversed", Group: check.Air, Severity: lang.Error, Since: "0.1",
 	Summary: "The alarm level of a detector is not below its shut-off level.",
 	Why:     "The gas shuts before anybody is warned, or the alarm never sounds.",
@@ -26,4 +28,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDetectorNotLinked)
+
+var ruleDetectorNotLinked = check.Rule{
 	ID: "detector-not-linked", Group: check.Air, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A detector raises an alarm but does not shut the gas.",
 	Why:     "The leak goes on while people run.",
@@ -23,4 +25,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDeviationExpired)
+
+var ruleDeviationExpired = check.Rule{
 	ID: "deviation-expired", Group: check.Intent, Severity: lang.Error, Last: true, Since: "0.1",
 	Summary: "A deviation is past its last day.",
 	Why:     "The exception was accepted for a time; after it the rule counts again.",
@@ -28,4 +30,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

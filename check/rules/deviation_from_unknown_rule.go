@@ -25,7 +25,9 @@ func init() {
 	}
 }
 
-var _ = register(check.Rule{
+var _ = register(&ruleDeviationFromUnknownRule)
+
+var ruleDeviationFromUnknownRule = check.Rule{
 	ID: "deviation-from-unknown-rule", Group: check.Intent, Severity: lang.Error, Last: true, Since: "0.1",
 	Summary: "A deviation names a rule that does not exist.",
 	Why:     "It accepts nothing, though somebody thinks that it does.",
@@ -49,4 +51,4 @@ var _ = register(check.Rule{
 			p.Report(d, f)
 		}
 	},
-})
+}

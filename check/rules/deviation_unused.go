@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDeviationUnused)
+
+var ruleDeviationUnused = check.Rule{
 	ID: "deviation-unused", Group: check.Intent, Severity: lang.Warning, Last: true, Since: "0.1",
 	Summary: "A deviation accepts nothing: its finding is gone.",
 	Why:     "An exception that nothing needs hides the next fault of that kind.",
@@ -31,7 +33,7 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}
 
 // wholeLine widens a span to the lines it stands on, line end included.
 func wholeLine(src *lang.Source, s lang.Span) lang.Span {

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDischargeTooSmall)
+
+var ruleDischargeTooSmall = check.Rule{
 	ID: "discharge-too-small", Group: check.Pressure, Severity: lang.Warning, Since: "0.2",
 	Summary: "The discharge pipe of safety valves is too small for its length.",
 	Why:     "Steam and water dam up in the pipe, and the valve relieves less than it is rated for.",
@@ -38,4 +40,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDiversityBelowOne)
+
+var ruleDiversityBelowOne = check.Rule{
 	ID: "diversity-below-one", Group: check.Gas, Severity: lang.Error, Since: "0.1",
 	Summary: "The gas run is sized for fewer units than may fire.",
 	Why:     "On a cold start all units fire at once.",
@@ -25,4 +27,4 @@ var _ = register(check.Rule{
 		}
 		p.Report(d, check.Finding{Span: v.Span(), Found: p.In(v.Num, "ratio"), Limit: "1 ratio", Message: "The gas run counts " + p.In(v.Num, "%") + " of the units, but all may fire at once.", Fixes: []lang.Fix{{Title: "Count all units", Best: true, Edits: []lang.Edit{{Span: d.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: "1 ratio"}}}}})
 	},
-})
+}

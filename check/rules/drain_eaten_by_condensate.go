@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDrainEatenByCondensate)
+
+var ruleDrainEatenByCondensate = check.Rule{
 	ID: "drain-eaten-by-condensate", Group: check.Condensate, Severity: lang.Error, Since: "0.1",
 	Summary: "A condensate pipe or drain is of a material that condensate eats.",
 	Why:     "Copper, steel and concrete do not last under pH 3 to 5.",
@@ -29,7 +31,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // neutralised tells a pipe that takes nothing but what a neutralizer has treated.
 func neutralised(pipe *plant.Part) bool {

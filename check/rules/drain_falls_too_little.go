@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDrainFallsTooLittle)
+
+var ruleDrainFallsTooLittle = check.Rule{
 	ID: "drain-falls-too-little", Group: check.Condensate, Severity: lang.Warning, Since: "0.1",
 	Summary: "A condensate pipe falls less than is usual.",
 	Why:     "Slow condensate leaves sludge that blocks the pipe.",
@@ -29,4 +31,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

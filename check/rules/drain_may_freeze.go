@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDrainMayFreeze)
+
+var ruleDrainMayFreeze = check.Rule{
 	ID: "drain-may-freeze", Group: check.Condensate, Severity: lang.Warning, Since: "0.1",
 	Summary: "A condensate pipe outdoors is bare, thin or long.",
 	Why:     "A frozen drain stops the plant on the coldest day.",
@@ -33,4 +35,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDrainTooSmall)
+
+var ruleDrainTooSmall = check.Rule{
 	ID: "drain-too-small", Group: check.Condensate, Severity: lang.Error, Since: "0.1",
 	Summary: "A condensate pipe is smaller than its units need.",
 	Why:     "A drain that backs up floods the units and stops them.",
@@ -44,4 +46,4 @@ var _ = register(check.Rule{
 			p.Report(pipe, check.Finding{Found: p.In(bore, "mm"), Limit: "at least " + p.In(need, "mm"), Source: source, Message: pipe.Label() + " has a bore of " + p.In(bore, "mm") + "; the condensate of its units asks for " + p.In(need, "mm") + "."})
 		}
 	},
-})
+}

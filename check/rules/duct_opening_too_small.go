@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleDuctOpeningTooSmall)
+
+var ruleDuctOpeningTooSmall = check.Rule{
 	ID: "duct-opening-too-small", Group: check.Gas, Severity: lang.Warning, Since: "0.1",
 	Summary: "The vents of a duct with a gas pipe are too small.",
 	Why:     "A leak fills the duct.",
@@ -34,4 +36,4 @@ var _ = register(check.Rule{
 			p.Absent(d, "the vents of the duct", check.Finding{Found: have, Limit: "at least " + p.In(need, "m2"), Message: "The duct of " + p.In(area.Num, "m2") + " needs vents of " + p.In(need, "m2") + " at top and bottom; stated: " + have + "."})
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleEmergencyValveMissing)
+
+var ruleEmergencyValveMissing = check.Rule{
 	ID: "emergency-valve-missing", Group: check.Gas, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "The gas run has no valve that shuts by itself when power fails.",
 	Why:     "In a fire or a leak nothing stops the gas.",
@@ -43,4 +45,4 @@ var _ = register(check.Rule{
 		}
 		p.Absent(block, "an emergency valve", check.Finding{Message: "The gas run has no emergency valve that shuts when power fails."})
 	},
-})
+}

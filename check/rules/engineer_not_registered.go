@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleEngineerNotRegistered)
+
+var ruleEngineerNotRegistered = check.Rule{
 	ID: "engineer-not-registered", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "Who worked on the gas side has no register number in the record or the design.",
 	Why:     "Work on gas is for registered engineers only; the record proves nothing without the number.",
@@ -49,4 +51,4 @@ var _ = register(check.Rule{
 			check1(l)
 		}
 	},
-})
+}

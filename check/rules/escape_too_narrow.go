@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleEscapeTooNarrow)
+
+var ruleEscapeTooNarrow = check.Rule{
 	ID: "escape-too-narrow", Group: check.Frame, Severity: lang.Warning, Since: "0.2",
 	Summary: "The way out past the plant is narrow.",
 	Why:     "Whoever works on the units must get out when gas, steam or smoke drives them.",
@@ -24,4 +26,4 @@ var _ = register(check.Rule{
 		unit := written(v, limit.Unit)
 		p.Report(e, check.Finding{Found: lang.In(v.Num, unit), Limit: "at least " + lang.In(limit.Num, unit), Source: limit.Source, Message: "The way out is " + lang.In(v.Num, unit) + " wide."})
 	},
-})
+}

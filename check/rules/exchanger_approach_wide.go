@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleExchangerApproachWide)
+
+var ruleExchangerApproachWide = check.Rule{
 	ID: "exchanger-approach-wide", Group: check.Water, Severity: lang.Warning, Since: "0.2",
 	Summary: "The return of the units is much warmer than that of the circuits behind a plate exchanger.",
 	Why:     "Each kelvin is lost from condensing.",
@@ -22,4 +24,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

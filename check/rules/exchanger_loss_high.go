@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleExchangerLossHigh)
+
+var ruleExchangerLossHigh = check.Rule{
 	ID: "exchanger-loss-high", Group: check.Water, Severity: lang.Warning, Since: "0.3",
 	Summary: "A plate exchanger loses more pressure on one side than is usual.",
 	Why:     "The pumps work for the exchanger, and a little dirt stops the flow.",
@@ -28,4 +30,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

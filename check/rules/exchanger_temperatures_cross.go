@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleExchangerTemperaturesCross)
+
+var ruleExchangerTemperaturesCross = check.Rule{
 	ID: "exchanger-temperatures-cross", Group: check.Water, Severity: lang.Error, Since: "0.2",
 	Summary: "The temperatures of a plate exchanger cross, or come nearer than 1 K.",
 	Why:     "No exchanger of any size can do it.",
@@ -27,4 +29,4 @@ var _ = register(check.Rule{
 			p.Report(x, *f)
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleExchangerTooSmall)
+
+var ruleExchangerTooSmall = check.Rule{
 	ID: "exchanger-too-small", Group: check.Water, Severity: lang.Error, Since: "0.2",
 	Summary: "A plate exchanger does not pass the heat that its circuits ask for.",
 	Why:     "The building stays cold with every unit at full fire.",
@@ -34,4 +36,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

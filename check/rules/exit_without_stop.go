@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleExitWithoutStop)
+
+var ruleExitWithoutStop = check.Rule{
 	ID: "exit-without-stop", Group: check.Air, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "An exit of the plant room has no emergency stop.",
 	Why:     "Nobody goes back through the room to stop the plant.",
@@ -51,4 +53,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFanNotInterlocked)
+
+var ruleFanNotInterlocked = check.Rule{
 	ID: "fan-not-interlocked", Group: check.Air, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A ventilation fan may fail without stopping the burners.",
 	Why:     "The burners go on without air.",
@@ -49,4 +51,4 @@ var _ = register(check.Rule{
 			p.Absent(fan, "the interlock of "+fan.Label(), check.Finding{Message: says, Fixes: []lang.Fix{{Title: "Write" + add, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: add}}}}})
 		}
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFillPressureUnfit)
+
+var ruleFillPressureUnfit = check.Rule{
 	ID: "fill-pressure-unfit", Group: check.Pressure, Severity: lang.Warning, Since: "0.2",
 	Summary: "The cold fill pressure does not fit the vessel.",
 	Why:     "Filled too low, the vessel holds no reserve and air is drawn in; filled too high, the safety valve lifts when the circuit is hot.",
@@ -34,7 +36,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // fillOf finds the stated fill of a vessel's circuit.
 func fillOf(safety, v *plant.Part) (plant.Value, *plant.Part) {

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFillWaterTooHard)
+
+var ruleFillWaterTooHard = check.Rule{
 	ID: "fill-water-too-hard", Group: check.Treatment, Severity: lang.Error, Since: "0.2",
 	Summary: "The fill water is harder than the units bear.",
 	Why:     "Scale settles where the burner heats most, and the exchanger cracks.",
@@ -38,4 +40,4 @@ var _ = register(check.Rule{
 			p.Report(fill, f)
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFireAlarmNotLinked)
+
+var ruleFireAlarmNotLinked = check.Rule{
 	ID: "fire-alarm-not-linked", Group: check.Air, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "The fire alarm does not shut the gas.",
 	Why:     "Gas feeds the fire.",
@@ -28,4 +30,4 @@ var _ = register(check.Rule{
 		}
 		p.Absent(block, "the link with the fire alarm", check.Finding{Message: "No fire alarm shuts the gas."})
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFiringCaseMissing)
+
+var ruleFiringCaseMissing = check.Rule{
 	ID: "firing-case-missing", Group: check.Flue, Severity: lang.Error, Since: "0.1",
 	Summary: "A shared flue was not checked in all firing cases.",
 	Why:     "The hard case is one unit at minimum against all others at full fire; a check at full fire alone does not see it.",
@@ -48,4 +50,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFloorOverloaded)
+
+var ruleFloorOverloaded = check.Rule{
 	ID: "floor-overloaded", Group: check.Frame, Severity: lang.Error, Since: "0.3",
 	Summary: "The filled plant loads the floor more than it allows.",
 	Why:     "The floor cracks or gives way under the plant.",
@@ -46,4 +48,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlowUnproved)
+
+var ruleFlowUnproved = check.Rule{
 	ID: "flow-unproved", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.2",
 	Summary: "Nothing stops a burner when its water does not flow.",
 	Why:     "The unit boils dry at full fire.",
@@ -30,4 +32,4 @@ var _ = register(check.Rule{
 			p.Absent(pump, "the proof of flow of "+u.Label(), check.Finding{Message: "No proof of flow stops the burner of " + u.Label() + " when its pump fails."})
 		}
 	},
-})
+}

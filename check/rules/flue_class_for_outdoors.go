@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueClassForOutdoors)
+
+var ruleFlueClassForOutdoors = check.Rule{
 	ID: "flue-class-for-outdoors", Group: check.Flue, Severity: lang.Error, Since: "0.1",
 	Summary: "A flue of a class for outdoors stands indoors under pressure.",
 	Why:     "Classes P2 and H2 may leak more than a building may take in.",
@@ -33,4 +35,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueEndOpen)
+
+var ruleFlueEndOpen = check.Rule{
 	ID: "flue-end-open", Group: check.Flue, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "The end of a common flue has no blank.",
 	Why:     "Products leave through the open end, into the plant room.",
@@ -21,4 +23,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

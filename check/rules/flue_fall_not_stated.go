@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueFallNotStated)
+
+var ruleFlueFallNotStated = check.Rule{
 	ID: "flue-fall-not-stated", Group: check.Flue, Severity: lang.Warning, Since: "0.1",
 	Summary: "A horizontal piece of a flue states no fall.",
 	Why:     "The fitter sets what the paper does not say, and the condensate shows the result.",
@@ -33,4 +35,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueFallsAway)
+
+var ruleFlueFallsAway = check.Rule{
 	ID: "flue-falls-away", Group: check.Flue, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A horizontal piece of a flue is level, or falls away from its trap or unit.",
 	Why:     "The condensate collects where nothing drains it, until it closes the flue and products come back.",
@@ -20,7 +22,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 func judgeFallTarget(p *check.Pass, part *plant.Part) {
 	falls := part.Get("falls")

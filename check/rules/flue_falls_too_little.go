@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueFallsTooLittle)
+
+var ruleFlueFallsTooLittle = check.Rule{
 	ID: "flue-falls-too-little", Group: check.Flue, Severity: lang.Warning, Since: "0.1",
 	Summary: "A horizontal piece of a condensing flue falls less than 3 degrees.",
 	Why:     "Condensate stands in a flat flue, narrows it, pulls at its joints and freezes near the terminal.",
@@ -36,4 +38,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

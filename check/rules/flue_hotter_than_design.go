@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueHotterThanDesign)
+
+var ruleFlueHotterThanDesign = check.Rule{
 	ID: "flue-hotter-than-design", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "The products of a unit are much hotter than its data.",
 	Why:     "The exchanger is fouled or the flow is too small; plastic flues soften.",
@@ -33,4 +35,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueLeaksIntoAir)
+
+var ruleFlueLeaksIntoAir = check.Rule{
 	ID: "flue-leaks-into-air", Group: check.Record, Severity: lang.Error, Device: true, Since: "0.2",
 	Summary: "The combustion air of a unit holds products.",
 	Why:     "The flue leaks, or the intake draws its own products: the unit makes carbon monoxide.",
@@ -20,4 +22,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueNotWet)
+
+var ruleFlueNotWet = check.Rule{
 	ID: "flue-not-wet", Group: check.Flue, Severity: lang.Error, Since: "0.1",
 	Summary: "A flue for dry running stands behind condensing units.",
 	Why:     "Condensate eats a dry flue and leaks through its joints.",
@@ -37,4 +39,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

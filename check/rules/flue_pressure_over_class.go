@@ -10,7 +10,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFluePressureOverClass)
+
+var ruleFluePressureOverClass = check.Rule{
 	ID: "flue-pressure-over-class", Group: check.Flue, Severity: lang.Error, Since: "0.1",
 	Summary: "The pressure in a flue is more than its class stands.",
 	Why:     "A flue over its class leaks products into the building.",
@@ -34,7 +36,7 @@ var _ = register(check.Rule{
 			p.Report(part, *f)
 		}
 	},
-})
+}
 
 // classedPieces are the pieces of flues that may carry a class.
 func classedPieces(pl *plant.Plant) []*plant.Part {

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFluePushTooWeak)
+
+var ruleFluePushTooWeak = check.Rule{
 	ID: "flue-push-too-weak", Group: check.Flue, Severity: lang.Error, Since: "0.1",
 	Summary: "A unit cannot push its products into the flue in one of the firing cases.",
 	Why:     "The weak unit starves and shuts down, or its products find another way out, into the room or into a stopped unit.",
@@ -37,4 +39,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueSpeedHigh)
+
+var ruleFlueSpeedHigh = check.Rule{
 	ID: "flue-speed-high", Group: check.Flue, Severity: lang.Warning, Since: "0.1",
 	Summary: "Products run faster through a flue than is usual.",
 	Why:     "A fast flue is loud and leaves little pressure for the weakest unit.",
@@ -23,4 +25,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueSpeedLow)
+
+var ruleFlueSpeedLow = check.Rule{
 	ID: "flue-speed-low", Group: check.Flue, Severity: lang.Warning, Since: "0.3",
 	Summary: "With all units at full fire products hardly move in a flue.",
 	Why:     "The flue is larger than it need be; at part load it is cold and fills with air from its end.",
@@ -24,4 +26,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueSupportsFar)
+
+var ruleFlueSupportsFar = check.Rule{
 	ID: "flue-supports-far", Group: check.Flue, Severity: lang.Warning, Since: "0.1",
 	Summary: "The supports of a flue stand too far apart, or not at its bends.",
 	Why:     "A flue that sags holds condensate and pulls its joints open.",
@@ -36,4 +38,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

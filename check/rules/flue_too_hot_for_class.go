@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueTooHotForClass)
+
+var ruleFlueTooHotForClass = check.Rule{
 	ID: "flue-too-hot-for-class", Group: check.Flue, Severity: lang.Error, Since: "0.1",
 	Summary: "A unit may send hotter products into a flue than its class stands.",
 	Why:     "A plastic flue softens, sags and opens at its joints.",
@@ -42,4 +44,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

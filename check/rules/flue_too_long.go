@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueTooLong)
+
+var ruleFlueTooLong = check.Rule{
 	ID: "flue-too-long", Group: check.Flue, Severity: lang.Error, Since: "0.2",
 	Summary: "The flue of a unit is longer than its data allow.",
 	Why:     "The fan cannot push the products out; the unit burns badly.",
@@ -26,4 +28,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlueUndrained)
+
+var ruleFlueUndrained = check.Rule{
 	ID: "flue-undrained", Group: check.Condensate, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A common flue has no trap.",
 	Why:     "The condensate of the header runs into a unit or stands in the flue.",
@@ -27,4 +29,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

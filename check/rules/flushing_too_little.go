@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFlushingTooLittle)
+
+var ruleFlushingTooLittle = check.Rule{
 	ID: "flushing-too-little", Group: check.Testing, Severity: lang.Warning, Since: "0.2",
 	Summary: "A circuit is flushed with less water than it holds.",
 	Why:     "Some of the dirty water stays in the circuit, with the sludge it carries.",
@@ -29,7 +31,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // circuitContent is the water of a circuit as it is stated: with the pressures,
 // or with the circuits of the building.

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFrameMayTip)
+
+var ruleFrameMayTip = check.Rule{
 	ID: "frame-may-tip", Group: check.Frame, Severity: lang.Warning, Since: "0.3",
 	Summary: "In a state of its building the frame stands near to tipping and nothing holds it.",
 	Why:     "Units hang outside their feet before pipes hold the frame: a push, or the next unit, and it falls on people.",
@@ -49,4 +51,4 @@ var _ = register(check.Rule{
 			p.Report(f, *found)
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFrameNotLeveled)
+
+var ruleFrameNotLeveled = check.Rule{
 	ID: "frame-not-leveled", Group: check.Frame, Severity: lang.Warning, Since: "0.2",
 	Summary: "Nothing says how the frame is set level and kept so.",
 	Why:     "On a frame out of level headers do not vent, condensate stands and units lean on each other.",
@@ -29,7 +31,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 func notLevel(p *check.Pass, f, feet *plant.Part, what, found string) {
 	p.Report(feet, check.Finding{Part: f.Label(), Found: found, Limit: "adjustable feet, locked", Message: f.Label() + " " + what + ": " + found + "."})

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleFreeAreaNotStated)
+
+var ruleFreeAreaNotStated = check.Rule{
 	ID: "free-area-not-stated", Group: check.Air, Severity: lang.Warning, Since: "0.1",
 	Summary: "An opening states the size of its frame, not its free area.",
 	Why:     "A louver gives about half of its face.",
@@ -27,4 +29,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

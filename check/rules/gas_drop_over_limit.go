@@ -10,7 +10,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGasDropOverLimit)
+
+var ruleGasDropOverLimit = check.Rule{
 	ID: "gas-drop-over-limit", Group: check.Gas, Severity: lang.Error, Since: "0.1",
 	Summary: "More gas pressure is lost between supply and the worst unit than is allowed.",
 	Why:     "With all units firing the last one starves, burns badly and locks out.",
@@ -58,7 +60,7 @@ var _ = register(check.Rule{
 		}
 		p.Report(block, *f)
 	},
-})
+}
 
 // gasDropLimit names the limit of the jurisdiction, gas and supply pressure.
 func gasDropLimit(pl *plant.Plant) (id string, ok bool) {

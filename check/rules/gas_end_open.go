@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGasEndOpen)
+
+var ruleGasEndOpen = check.Rule{
 	ID: "gas-end-open", Group: check.Gas, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "The dead end of a gas manifold has no blank.",
 	Why:     "Gas leaves through it.",
@@ -20,4 +22,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

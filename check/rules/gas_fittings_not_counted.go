@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGasFittingsNotCounted)
+
+var ruleGasFittingsNotCounted = check.Rule{
 	ID: "gas-fittings-not-counted", Group: check.Gas, Severity: lang.Warning, Since: "0.1",
 	Summary: "A gas pipe states no fittings, and no allowance is made for them.",
 	Why:     "Fittings cost as much as a third of the pipe.",
@@ -36,4 +38,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGasMarginUsedUp)
+
+var ruleGasMarginUsedUp = check.Rule{
 	ID: "gas-margin-used-up", Group: check.Gas, Severity: lang.Warning, Since: "0.1",
 	Summary: "More than nine tenths of the allowed gas loss are used.",
 	Why:     "Nothing can be added or changed later, and a measured bend more breaks the limit.",
@@ -26,4 +28,4 @@ var _ = register(check.Rule{
 		}
 		p.Report(block, check.Finding{Found: p.In(q.Num, limit.Unit), Limit: "at most " + p.In(limit.Num*share.Num, limit.Unit), Source: share.Source, Quantity: q, Message: "The gas run uses " + p.In(q.Num, limit.Unit) + " of the allowed " + limit.Text() + "; little is left for later."})
 	},
-})
+}

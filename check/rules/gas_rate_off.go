@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGasRateOff)
+
+var ruleGasRateOff = check.Rule{
 	ID: "gas-rate-off", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "A unit burns another gas rate than its data.",
 	Why:     "The burner pressure or the gas is not what the unit was set for; its output is not what was designed.",
@@ -38,4 +40,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGasReturnsUnproved)
+
+var ruleGasReturnsUnproved = check.Rule{
 	ID: "gas-returns-unproved", Group: check.Gas, Severity: lang.Warning, Since: "0.1",
 	Summary: "After a shut-off gas may come back without a proof of tightness.",
 	Why:     "An open valve or a broken pipe lets gas into the room.",
@@ -20,4 +22,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

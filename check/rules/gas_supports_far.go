@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGasSupportsFar)
+
+var ruleGasSupportsFar = check.Rule{
 	ID: "gas-supports-far", Group: check.Gas, Severity: lang.Warning, Since: "0.1",
 	Summary: "The supports of a gas pipe stand too far apart.",
 	Why:     "The pipe sags, and its joints carry the weight.",
@@ -39,4 +41,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGasTestPointMissing)
+
+var ruleGasTestPointMissing = check.Rule{
 	ID: "gas-test-point-missing", Group: check.Gas, Severity: lang.Warning, Since: "0.3",
 	Summary: "The gas pressure cannot be read at a unit.",
 	Why:     "The working pressure with all units firing is to be recorded at the last unit; without a test point nobody does.",
@@ -37,4 +39,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

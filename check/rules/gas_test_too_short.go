@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGasTestTooShort)
+
+var ruleGasTestTooShort = check.Rule{
 	ID: "gas-test-too-short", Group: check.Testing, Severity: lang.Error, Since: "0.1",
 	Summary: "The tightness test is shorter than the installation volume needs.",
 	Why:     "A small leak does not show on the gauge.",
@@ -35,4 +37,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGasTestTooWeak)
+
+var ruleGasTestTooWeak = check.Rule{
 	ID: "gas-test-too-weak", Group: check.Testing, Severity: lang.Error, Since: "0.2",
 	Summary: "The test of the gas pipes is asked for with less pressure than the code wants.",
 	Why:     "A joint that holds a weak test may leak in service.",
@@ -30,4 +32,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

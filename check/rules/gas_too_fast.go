@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGasTooFast)
+
+var ruleGasTooFast = check.Rule{
 	ID: "gas-too-fast", Group: check.Gas, Severity: lang.Error, Since: "0.1",
 	Summary: "Gas runs too fast through a pipe.",
 	Why:     "Fast gas whistles and carries dirt into valves.",
@@ -31,4 +33,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

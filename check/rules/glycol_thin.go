@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleGlycolThin)
+
+var ruleGlycolThin = check.Rule{
 	ID: "glycol-thin", Group: check.Treatment, Severity: lang.Warning, Since: "0.3",
 	Summary: "There is less glycol in the water than keeps bacteria out.",
 	Why:     "Thin glycol is food: slime grows in the circuit and the water turns acid.",
@@ -23,4 +25,4 @@ var _ = register(check.Rule{
 			p.Report(glycol, check.Finding{Span: v.Span(), Found: lang.In(v.Num, "%"), Limit: "at least " + limit.Text(), Source: limit.Source, Message: "The water holds " + lang.In(v.Num, "%") + " of glycol; below " + limit.Text() + " bacteria grow in it."})
 		}
 	},
-})
+}

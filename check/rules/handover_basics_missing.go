@@ -11,7 +11,9 @@ import (
 // handoverBasics are the papers without which a gas plant is not run.
 var handoverBasics = [...]string{"operating-manual", "log-book", "gas-certificate", "electrical-certificate"}
 
-var _ = register(check.Rule{
+var _ = register(&ruleHandoverBasicsMissing)
+
+var ruleHandoverBasicsMissing = check.Rule{
 	ID: "handover-basics-missing", Group: check.Handover, Severity: lang.Warning, Since: "0.2",
 	Summary: "A plant is handed over without a paper that every gas plant needs.",
 	Why:     "Who keeps the plant cannot run it safely, and cannot show that it is safe.",
@@ -46,4 +48,4 @@ var _ = register(check.Rule{
 			p.Absent(h, "the documents", check.Finding{Message: "Neither asked for by the design nor handed over: " + strings.Join(lacks, ", ") + "."})
 		}
 	},
-})
+}

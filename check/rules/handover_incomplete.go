@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleHandoverIncomplete)
+
+var ruleHandoverIncomplete = check.Rule{
 	ID: "handover-incomplete", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "Something that the design hands over is missing from the record.",
 	Why:     "Who keeps the plant cannot run or check it without the papers and the instruction.",
@@ -54,4 +56,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleHeaderEndOpen)
+
+var ruleHeaderEndOpen = check.Rule{
 	ID: "header-end-open", Group: check.Water, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "The dead end of a header has no blank.",
 	Why:     "The plant cannot be filled, or floods when it is.",
@@ -20,4 +22,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

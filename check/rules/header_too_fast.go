@@ -12,7 +12,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleHeaderTooFast)
+
+var ruleHeaderTooFast = check.Rule{
 	ID: "header-too-fast", Group: check.Water, Severity: lang.Warning, Since: "0.1",
 	Summary: "Water runs too fast through a common header.",
 	Why:     "A fast header no longer equalizes the pressure between the units.",
@@ -33,7 +35,7 @@ var _ = register(check.Rule{
 			p.Report(h, *f)
 		}
 	},
-})
+}
 
 // nextWaterSize offers the smallest size whose area is larger by the factor.
 func nextWaterSize(part *plant.Part, factor float64) []lang.Fix {

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleHeaderUndrained)
+
+var ruleHeaderUndrained = check.Rule{
 	ID: "header-undrained", Group: check.Water, Severity: lang.Error, Since: "0.1",
 	Summary: "The headers have no drain.",
 	Why:     "The plant cannot be emptied for service.",
@@ -25,4 +27,4 @@ var _ = register(check.Rule{
 		}
 		p.Absent(block, "a drain cock", check.Finding{Message: "The headers have no drain cock."})
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleHeaderUnvented)
+
+var ruleHeaderUnvented = check.Rule{
 	ID: "header-unvented", Group: check.Water, Severity: lang.Warning, Since: "0.1",
 	Summary: "The headers have no air vent.",
 	Why:     "Air collects at the high end, sings and stops the flow.",
@@ -25,4 +27,4 @@ var _ = register(check.Rule{
 		}
 		p.Absent(block, "an air vent", check.Finding{Message: "The headers have no air vent."})
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleHeatBalanceOff)
+
+var ruleHeatBalanceOff = check.Rule{
 	ID: "heat-balance-off", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "What a unit gave to the water does not fit the gas it took.",
 	Why:     "One of gas rate, water flow and temperatures is wrong, so none of them proves anything.",
@@ -33,7 +35,7 @@ var _ = register(check.Rule{
 			p.Report(q.Part, *f)
 		}
 	},
-})
+}
 
 // waterAsDesigned reports whether rise and water flow each are within the
 // tolerance of the design.

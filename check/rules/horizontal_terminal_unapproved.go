@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleHorizontalTerminalUnapproved)
+
+var ruleHorizontalTerminalUnapproved = check.Rule{
 	ID: "horizontal-terminal-unapproved", Group: check.Flue, Severity: lang.Error, Since: "0.2",
 	Summary: "A flue of more than 135 kW net ends through a wall without the agreement of the health officer.",
 	Why:     "The plume of a large flue at low level reaches people and windows.",
@@ -32,4 +34,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

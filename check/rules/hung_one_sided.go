@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleHungOneSided)
+
+var ruleHungOneSided = check.Rule{
 	ID: "hung-one-sided", Group: check.Frame, Severity: lang.Warning, Since: "0.2",
 	Summary: "Units are hung on one side of a frame that nothing holds.",
 	Why:     "Each unit pulls the frame over to its own side until one hangs against it.",
@@ -31,7 +33,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // standingKnown tells a frame of which the text says when it is held.
 func standingKnown(f *plant.Part) bool {

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleInletOutside)
+
+var ruleInletOutside = check.Rule{
 	ID: "inlet-outside", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "The gas pressure at a unit is outside its own range.",
 	Why:     "Under the range it locks out, above it the valve is damaged.",
@@ -41,4 +43,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleInletUnderDesign)
+
+var ruleInletUnderDesign = check.Rule{
 	ID: "inlet-under-design", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "The gas pressure at a unit is well under what the design computes.",
 	Why:     "A pipe is smaller, longer or more bent than drawn, or the supply is weak; at full fire units lock out.",
@@ -44,7 +46,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // outside tells a pressure outside the unit's own range, of which inlet-outside
 // speaks.

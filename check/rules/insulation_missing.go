@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleInsulationMissing)
+
+var ruleInsulationMissing = check.Rule{
 	ID: "insulation-missing", Group: check.Insulation, Severity: lang.Warning, Since: "0.2",
 	Summary: "A warm pipe has no insulation, and nothing says that it stays bare on purpose.",
 	Why:     "The plant room overheats, the pipe burns who touches it, and the heat is paid for all year.",
@@ -24,4 +26,4 @@ var _ = register(check.Rule{
 			p.Absent(part, "its insulation", check.Finding{Message: part.Label() + " has no insulation."})
 		}
 	},
-})
+}

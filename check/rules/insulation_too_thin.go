@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleInsulationTooThin)
+
+var ruleInsulationTooThin = check.Rule{
 	ID: "insulation-too-thin", Group: check.Insulation, Severity: lang.Warning, Since: "0.2",
 	Summary: "The insulation of a pipe is thinner than the greatest heat loss allows.",
 	Why:     "The plant room overheats and the heat is paid for all year.",
@@ -43,4 +45,4 @@ var _ = register(check.Rule{
 			p.Report(part, f)
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleIsolatorMissing)
+
+var ruleIsolatorMissing = check.Rule{
 	ID: "isolator-missing", Group: check.Electrical, Severity: lang.Warning, Since: "0.3",
 	Summary: "A unit has no electrical isolator of its own, or one that cannot be locked.",
 	Why:     "To work on one unit all must be switched off, or somebody works on a live one.",
@@ -27,4 +29,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleLeastLoadNotReached)
+
+var ruleLeastLoadNotReached = check.Rule{
 	ID: "least-load-not-reached", Group: check.Capacity, Severity: lang.Warning, Since: "0.1",
 	Summary: "The least heat of one unit is more than the least lasting load.",
 	Why:     "The plant switches on and off all summer.",
@@ -31,4 +33,4 @@ var _ = register(check.Rule{
 		f.Span, f.File, f.Part = v.Span(), v.File, "basis.load-least"
 		p.Report(group, *f)
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleLiftPlanMissing)
+
+var ruleLiftPlanMissing = check.Rule{
 	ID: "lift-plan-missing", Group: check.Frame, Severity: lang.Warning, Since: "0.2",
 	Summary: "Heavy units are to be lifted and no lift plan is stated.",
 	Why:     "A lift of this weight to this height goes wrong when nobody thought of gear, floor and people before.",
@@ -34,4 +36,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleLiftUnfit)
+
+var ruleLiftUnfit = check.Rule{
 	ID: "lift-unfit", Group: check.Frame, Severity: lang.Warning, Since: "0.3",
 	Summary: "The units are heavier than the stated means of lifting can take, or none are stated.",
 	Why:     "A unit that slips while it is hung crushes hands and feet.",
@@ -27,7 +29,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // heaviestOn is the heaviest unit of a frame; lack says whose mass is missing.
 func heaviestOn(f *plant.Part) (unit *plant.Part, lack string) {

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleLimiterMissing)
+
+var ruleLimiterMissing = check.Rule{
 	ID: "limiter-missing", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A unit has no temperature limiter.",
 	Why:     "When the control fails nothing stops the burner.",
@@ -33,4 +35,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleLockUpTooHigh)
+
+var ruleLockUpTooHigh = check.Rule{
 	ID: "lock-up-too-high", Group: check.Gas, Severity: lang.Error, Since: "0.3",
 	Summary: "Without flow the regulator lets the pressure rise over what a unit stands.",
 	Why:     "The gas valve of a unit at rest leaks, or the unit locks out before it lights.",
@@ -46,4 +48,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

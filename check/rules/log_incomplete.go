@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleLogIncomplete)
+
+var ruleLogIncomplete = check.Rule{
 	ID: "log-incomplete", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "A yearly log lacks a unit, a rate, or a check that the design asks for each year.",
 	Why:     "The part nobody looked at is the one that fails.",
@@ -70,4 +72,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

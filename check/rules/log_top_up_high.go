@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleLogTopUpHigh)
+
+var ruleLogTopUpHigh = check.Rule{
 	ID: "log-top-up-high", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "By the log more water is topped up than a tight plant loses.",
 	Why:     "Each top-up brings hardness and oxygen; the exchangers scale and the steel rusts.",
@@ -50,4 +52,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleLowWaterMissing)
+
+var ruleLowWaterMissing = check.Rule{
 	ID: "low-water-missing", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A roof plant has no low-water or low-pressure cut-out.",
 	Why:     "A roof plant empties first; its units then fire dry.",
@@ -33,4 +35,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

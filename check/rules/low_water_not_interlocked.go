@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleLowWaterNotInterlocked)
+
+var ruleLowWaterNotInterlocked = check.Rule{
 	ID: "low-water-not-interlocked", Group: check.Electrical, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A low-water or low-pressure cut-out does not stop the burners.",
 	Why:     "The unit fires dry.",
@@ -36,4 +38,4 @@ var _ = register(check.Rule{
 			p.Absent(pr, "the interlock of the pressurization", check.Finding{Message: "The cut-outs of the pressurization unit stop nothing."})
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleMainsLinkPermanent)
+
+var ruleMainsLinkPermanent = check.Rule{
 	ID: "mains-link-permanent", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "The heating circuit stays linked to the mains without the right protection.",
 	Why:     "Treated water flows back into drinking water.",
@@ -28,4 +30,4 @@ var _ = register(check.Rule{
 			p.Absent(s, "the protection", check.Finding{Message: "The permanent mains link has no protection against backflow."})
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleMarginsCompounded)
+
+var ruleMarginsCompounded = check.Rule{
 	ID: "margins-compounded", Group: check.Capacity, Severity: lang.Warning, Since: "0.1",
 	Summary: "A margin on the emitters and one on the units are both taken.",
 	Why:     "Ten and twenty per cent make thirty-two: the plant is oversized twice.",
@@ -21,4 +23,4 @@ var _ = register(check.Rule{
 		both := (1+e.Num)*(1+u.Num) - 1
 		p.Report(m, check.Finding{Found: p.In(both, "%") + " together", Limit: "one margin", Message: "A margin of " + p.In(e.Num, "%") + " on the emitters and of " + p.In(u.Num, "%") + " on the units make " + p.In(both, "%") + " together."})
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleMeterRateOff)
+
+var ruleMeterRateOff = check.Rule{
 	ID: "meter-rate-off", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "The meter passes another rate with all units firing than their data make.",
 	Why:     "A unit does not reach its input, or gas goes somewhere else.",
@@ -35,4 +37,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleMeterTooCoarse)
+
+var ruleMeterTooCoarse = check.Rule{
 	ID: "meter-too-coarse", Group: check.Gas, Severity: lang.Warning, Since: "0.1",
 	Summary: "One unit at minimum fire burns less than the meter can measure.",
 	Why:     "The gas is not counted, and the rate cannot be checked at low fire.",
@@ -30,4 +32,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

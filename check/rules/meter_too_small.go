@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleMeterTooSmall)
+
+var ruleMeterTooSmall = check.Rule{
 	ID: "meter-too-small", Group: check.Gas, Severity: lang.Error, Since: "0.1",
 	Summary: "The meter passes less gas than the plant burns.",
 	Why:     "The meter chokes the plant and wears out.",
@@ -31,4 +33,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleMixedUnitsOnFlue)
+
+var ruleMixedUnitsOnFlue = check.Rule{
 	ID: "mixed-units-on-flue", Group: check.Flue, Severity: lang.Error, Device: true, Since: "0.2",
 	Summary: "Units with a fan and units with natural draught share a flue.",
 	Why:     "The fans press products out through the units that have none.",
@@ -31,4 +33,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleNeutraliserMissing)
+
+var ruleNeutraliserMissing = check.Rule{
 	ID: "neutraliser-missing", Group: check.Condensate, Severity: lang.Warning, Since: "0.1",
 	Summary: "A plant over 200 kW has no neutralizer.",
 	Why:     "Condensate of pH 3 to 5 eats drains and sewers.",
@@ -38,4 +40,4 @@ var _ = register(check.Rule{
 		}
 		p.Absent(block, "the neutralizer", check.Finding{Found: p.In(heat, "kW") + " net", Limit: "up to " + limit.Text() + " without", Source: limit.Source, Message: "A plant of " + p.In(heat, "kW") + " net has no neutralizer; above " + limit.Text() + " one is good practice."})
 	},
-})
+}

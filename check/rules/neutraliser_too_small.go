@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleNeutraliserTooSmall)
+
+var ruleNeutraliserTooSmall = check.Rule{
 	ID: "neutraliser-too-small", Group: check.Condensate, Severity: lang.Warning, Since: "0.1",
 	Summary: "The neutralizer treats less than the units can make.",
 	Why:     "What runs past it reaches the drain acid.",
@@ -31,4 +33,4 @@ var _ = register(check.Rule{
 			p.Report(n, *f)
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleNoSequence)
+
+var ruleNoSequence = check.Rule{
 	ID: "no-sequence", Group: check.Capacity, Severity: lang.Warning, Since: "0.1",
 	Summary: "Several units have no stated lead change or switching point.",
 	Why:     "One unit does all the work, and the others fail when they are needed.",
@@ -33,4 +35,4 @@ var _ = register(check.Rule{
 			p.Absent(c, "the switching point", check.Finding{Message: "Nothing says when the next unit is brought on."})
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleNonReturnMissing)
+
+var ruleNonReturnMissing = check.Rule{
 	ID: "non-return-missing", Group: check.Water, Severity: lang.Error, Since: "0.1",
 	Summary: "A unit of several has neither a non-return valve nor a shut-off valve.",
 	Why:     "Water of the running units goes backwards through a stopped one and cools the flow.",
@@ -35,4 +37,4 @@ var _ = register(check.Rule{
 			p.Absent(u, "the non-return valve of "+u.Label(), f)
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleOldCircuitsNotSeparated)
+
+var ruleOldCircuitsNotSeparated = check.Rule{
 	ID: "old-circuits-not-separated", Group: check.Water, Severity: lang.Error, Since: "0.1",
 	Summary: "Old or open circuits join the new units directly.",
 	Why:     "Old sludge and oxygen destroy the heat exchangers of the units within a winter or two.",
@@ -34,4 +36,4 @@ var _ = register(check.Rule{
 		}
 		p.Absent(old, "an exchanger", check.Finding{Part: "separation", Message: "The old circuits join the new units without a plate exchanger and " + why + "."})
 	},
-})
+}

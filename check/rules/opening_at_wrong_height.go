@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleOpeningAtWrongHeight)
+
+var ruleOpeningAtWrongHeight = check.Rule{
 	ID: "opening-at-wrong-height", Group: check.Air, Severity: lang.Warning, Since: "0.3",
 	Summary: "A ventilation opening lies too low or too high in the room for what it is to do.",
 	Why:     "Air moves by the height between the openings; the heat stays under the ceiling.",
@@ -42,4 +44,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

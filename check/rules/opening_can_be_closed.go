@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleOpeningCanBeClosed)
+
+var ruleOpeningCanBeClosed = check.Rule{
 	ID: "opening-can-be-closed", Group: check.Air, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A ventilation opening can be closed.",
 	Why:     "Somebody closes it in winter, and the burners lack air.",
@@ -24,4 +26,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleOpeningMissing)
+
+var ruleOpeningMissing = check.Rule{
 	ID: "opening-missing", Group: check.Air, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "The room lacks a high or a low opening.",
 	Why:     "Without both, air does not move through the room.",
@@ -43,4 +45,4 @@ var _ = register(check.Rule{
 			p.Absent(block, "a low opening", check.Finding{Message: "The room has no low opening."})
 		}
 	},
-})
+}

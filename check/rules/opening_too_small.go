@@ -9,7 +9,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleOpeningTooSmall)
+
+var ruleOpeningTooSmall = check.Rule{
 	ID: "opening-too-small", Group: check.Air, Severity: lang.Error, Since: "0.1",
 	Summary: "The free area of the openings at one level is too small.",
 	Why:     "The burners lack air and make carbon monoxide, and the room overheats.",
@@ -53,7 +55,7 @@ var _ = register(check.Rule{
 			p.Report(block, *f)
 		}
 	},
-})
+}
 
 // areaUp is an area in m2 in whole units, rounded up.
 func areaUp(m2 float64, unit string) string {

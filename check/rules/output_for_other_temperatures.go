@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleOutputForOtherTemperatures)
+
+var ruleOutputForOtherTemperatures = check.Rule{
 	ID: "output-for-other-temperatures", Group: check.Capacity, Severity: lang.Warning, Since: "0.1",
 	Summary: "No output is stated for the flow and return temperature of the plant.",
 	Why:     "An output at 50/30 is eight to ten per cent more than the same unit gives at 80/60.",
@@ -29,4 +31,4 @@ var _ = register(check.Rule{
 			p.Report(u, check.Finding{Found: p.In(v.Num, powerUnit(p.Plant)) + " at the nearest temperatures", Limit: "an output at " + lang.Num(primary.Num, 4) + "/" + lang.Num(primary.Num2, 4) + " degC", Message: "No output of " + u.Label() + " is stated for " + lang.Num(primary.Num, 4) + "/" + lang.Num(primary.Num2, 4) + " degC."})
 		}
 	},
-})
+}

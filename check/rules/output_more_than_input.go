@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleOutputMoreThanInput)
+
+var ruleOutputMoreThanInput = check.Rule{
 	ID: "output-more-than-input", Group: check.Capacity, Severity: lang.Error, Since: "0.1",
 	Summary: "A unit gives more heat than its input can.",
 	Why:     "Output and input are swapped, or one is gross and the other net.",
@@ -32,4 +34,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

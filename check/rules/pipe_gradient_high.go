@@ -9,7 +9,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&rulePipeGradientHigh)
+
+var rulePipeGradientHigh = check.Rule{
 	ID: "pipe-gradient-high", Group: check.Water, Severity: lang.Error, Since: "0.1",
 	Summary: "A water pipe loses too much pressure by meter.",
 	Why:     "The pumps work against the pipe, and the circuits do not balance.",
@@ -27,4 +29,4 @@ var _ = register(check.Rule{
 			p.Report(part, *f)
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&rulePipeTooFast)
+
+var rulePipeTooFast = check.Rule{
 	ID: "pipe-too-fast", Group: check.Water, Severity: lang.Error, Since: "0.1",
 	Summary: "Water runs too fast through a pipe.",
 	Why:     "Fast water is loud and wears bends.",
@@ -28,4 +30,4 @@ var _ = register(check.Rule{
 			p.Report(part, *f)
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&rulePrechargeLeavesNoRoom)
+
+var rulePrechargeLeavesNoRoom = check.Rule{
 	ID: "precharge-leaves-no-room", Group: check.Pressure, Severity: lang.Error, Since: "0.2",
 	Summary: "The precharge of a vessel leaves no room under the safety valve.",
 	Why:     "No vessel of any size can take the expansion; the safety valve lifts at each heating-up.",
@@ -26,4 +28,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

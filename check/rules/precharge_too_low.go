@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&rulePrechargeTooLow)
+
+var rulePrechargeTooLow = check.Rule{
 	ID: "precharge-too-low", Group: check.Pressure, Severity: lang.Warning, Since: "0.2",
 	Summary: "The precharge of a vessel is not 0.3 bar over the static pressure.",
 	Why:     "The weight of the water fills the vessel cold, and it has no room left when the circuit heats up.",
@@ -39,4 +41,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&rulePropaneWithoutFloorOpening)
+
+var rulePropaneWithoutFloorOpening = check.Rule{
 	ID: "propane-without-floor-opening", Group: check.Air, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A room with propane has no opening at floor level.",
 	Why:     "Propane is heavier than air and lies on the floor until something lights it.",
@@ -28,4 +30,4 @@ var _ = register(check.Rule{
 		}
 		p.Absent(block, "an opening at floor level", check.Finding{Message: "The plant burns propane, but the room has no opening at floor level."})
 	},
-})
+}

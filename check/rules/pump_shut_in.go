@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&rulePumpShutIn)
+
+var rulePumpShutIn = check.Rule{
 	ID: "pump-shut-in", Group: check.Water, Severity: lang.Warning, Since: "0.3",
 	Summary: "A pump of constant speed goes on while the valves of its circuits close.",
 	Why:     "It heats the water it stands in, makes noise at the valves and wears.",
@@ -34,4 +36,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

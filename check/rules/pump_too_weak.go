@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&rulePumpTooWeak)
+
+var rulePumpTooWeak = check.Rule{
 	ID: "pump-too-weak", Group: check.Water, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A unit pump does not reach the design flow.",
 	Why:     "The unit runs hot and locks out at full fire.",
@@ -36,4 +38,4 @@ var _ = register(check.Rule{
 			p.Report(u, *f)
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&rulePumpUnwired)
+
+var rulePumpUnwired = check.Rule{
 	ID: "pump-unwired", Group: check.Electrical, Severity: lang.Error, Since: "0.1",
 	Summary: "A unit pump is not wired.",
 	Why:     "The unit fires without flow.",
@@ -33,7 +35,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // wired tells whether some wire starts at the part.
 func wired(el, part *plant.Part) bool {

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&rulePurgeTooLittle)
+
+var rulePurgeTooLittle = check.Rule{
 	ID: "purge-too-little", Group: check.Testing, Severity: lang.Error, Since: "0.1",
 	Summary: "The purge lets less gas through than the installation volume needs.",
 	Why:     "Air stays in the pipes and reaches a burner.",
@@ -32,4 +34,4 @@ var _ = register(check.Rule{
 			p.Report(t, check.Finding{Span: v.Span(), Found: p.In(v.Num, "m3"), Limit: "at least " + text, Source: gas.SourcePurge, Quantity: q, Message: "The purge lets " + p.In(v.Num, "m3") + " through; this installation needs " + text + "."})
 		}
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReadingDrifts)
+
+var ruleReadingDrifts = check.Rule{
 	ID: "reading-drifts", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "A reading moved much since the commissioning.",
 	Why:     "A burner or exchanger fouls, a gas pipe narrows or a regulator tires: next winter it fails.",
@@ -76,7 +78,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // credible tells readings that can be; of others reading-impossible speaks, and
 // no drift is drawn from them.

@@ -9,7 +9,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReadingImpossible)
+
+var ruleReadingImpossible = check.Rule{
 	ID: "reading-impossible", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A reading cannot be.",
 	Why:     "A figure was misread or miswritten; what is judged by it is not judged.",
@@ -48,7 +50,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // fuelOf is the fuel of the plant that a record belongs to; nil where it is not
 // stated.

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReadingIncomplete)
+
+var ruleReadingIncomplete = check.Rule{
 	ID: "reading-incomplete", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "A unit was commissioned without its gas rate or pressure, flue temperature or water readings.",
 	Why:     "Later nobody can tell a fault that was there from the start from one that grew.",
@@ -39,7 +41,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // unread lists the words of the slots that hold no value; pairs are slot and
 // word in turn.

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReadingMissing)
+
+var ruleReadingMissing = check.Rule{
 	ID: "reading-missing", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A unit was commissioned without a combustion reading at one of its rates.",
 	Why:     "Nobody knows how the unit burns at that rate; many faults show at minimum rate only.",
@@ -36,4 +38,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

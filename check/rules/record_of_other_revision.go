@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleRecordOfOtherRevision)
+
+var ruleRecordOfOtherRevision = check.Rule{
 	ID: "record-of-other-revision", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A record belongs to another revision of the plant than the one beside it.",
 	Why:     "What was built is compared with a design that it was not built by.",
@@ -26,4 +28,4 @@ var _ = register(check.Rule{
 			p.Report(st, check.Finding{Span: built.Span(), Found: built.Word, Limit: there.Word, Message: "The record belongs to revision " + built.Word + "; the plant beside it is revision " + there.Word + "."})
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleRegisterNumberMissing)
+
+var ruleRegisterNumberMissing = check.Rule{
 	ID: "register-number-missing", Group: check.Handover, Severity: lang.Error, Since: "0.1",
 	Summary: "An engineer who works on gas has no register number.",
 	Why:     "Work on gas is for registered persons only.",
@@ -28,4 +30,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleRegulatorTooCoarse)
+
+var ruleRegulatorTooCoarse = check.Rule{
 	ID: "regulator-too-coarse", Group: check.Gas, Severity: lang.Error, Since: "0.2",
 	Summary: "One unit at minimum fire burns less than a regulator can control.",
 	Why:     "At light-up the regulator hunts; the pressure swings and the flame goes out.",
@@ -30,4 +32,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleRegulatorTooSmall)
+
+var ruleRegulatorTooSmall = check.Rule{
 	ID: "regulator-too-small", Group: check.Gas, Severity: lang.Error, Since: "0.2",
 	Summary: "A regulator passes less gas than the plant burns.",
 	Why:     "With all units at full fire the pressure collapses, and units lock out.",
@@ -30,4 +32,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

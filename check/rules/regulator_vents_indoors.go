@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleRegulatorVentsIndoors)
+
+var ruleRegulatorVentsIndoors = check.Rule{
 	ID: "regulator-vents-indoors", Group: check.Gas, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "The vent of a regulator ends indoors.",
 	Why:     "When its diaphragm fails gas fills the room.",
@@ -23,4 +25,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

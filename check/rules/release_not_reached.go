@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReleaseNotReached)
+
+var ruleReleaseNotReached = check.Rule{
 	ID: "release-not-reached", Group: check.Capacity, Severity: lang.Warning, Since: "0.3",
 	Summary: "The last unit is released at a firing below the least that the units can do.",
 	Why:     "The firing never falls so far: at part load all units switch on and off together.",
@@ -28,4 +30,4 @@ var _ = register(check.Rule{
 		f.Span, f.File, f.Part = v.Span(), v.File, "controls.release"
 		p.Report(release, *f)
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReliefCanBeShutOff)
+
+var ruleReliefCanBeShutOff = check.Rule{
 	ID: "relief-can-be-shut-off", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A unit can be shut off from its safety valve.",
 	Why:     "With both valves shut and the burner hot, nothing relieves the unit.",
@@ -29,4 +31,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

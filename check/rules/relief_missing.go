@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReliefMissing)
+
+var ruleReliefMissing = check.Rule{
 	ID: "relief-missing", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A unit has no safety valve.",
 	Why:     "Heat in a closed unit raises the pressure until something bursts.",
@@ -25,4 +27,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReliefSetOverRating)
+
+var ruleReliefSetOverRating = check.Rule{
 	ID: "relief-set-over-rating", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A safety valve opens above what its unit is rated for, or all valves of a circuit above its weakest part.",
 	Why:     "The weakest part bursts before a valve opens.",
@@ -64,4 +66,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -9,7 +9,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReliefTooSmall)
+
+var ruleReliefTooSmall = check.Rule{
 	ID: "relief-too-small", Group: check.Pressure, Severity: lang.Error, Since: "0.2",
 	Summary: "A safety valve relieves less heat than it must.",
 	Why:     "With the burner stuck on, the pressure goes on rising with the valve open.",
@@ -42,7 +44,7 @@ var _ = register(check.Rule{
 			p.Report(r, *f)
 		}
 	},
-})
+}
 
 // reliefLabel names a safety valve at the start of a sentence.
 func reliefLabel(r *plant.Part) string {

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReliefUndrained)
+
+var ruleReliefUndrained = check.Rule{
 	ID: "relief-undrained", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A safety valve has no discharge pipe.",
 	Why:     "It blows hot water and steam at whoever stands there.",
@@ -39,4 +41,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

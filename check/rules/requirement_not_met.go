@@ -8,7 +8,9 @@ import (
 
 var designersOwn = cite.Source{Work: "the designer's own requirement", Read: cite.Published}
 
-var _ = register(check.Rule{
+var _ = register(&ruleRequirementNotMet)
+
+var ruleRequirementNotMet = check.Rule{
 	ID: "requirement-not-met", Group: check.Intent, Severity: lang.Error, Since: "0.1",
 	Summary: "A requirement of the designer's own does not hold.",
 	Why:     "The designer wrote it down because the plant must meet it.",
@@ -46,7 +48,7 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}
 
 func term(p *check.Pass, t check.Term, unit string) string {
 	if t.Pure {

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReserveNotMet)
+
+var ruleReserveNotMet = check.Rule{
 	ID: "reserve-not-met", Group: check.Capacity, Severity: lang.Error, Since: "0.1",
 	Summary: "With the stated number of units off, the rest do not meet the load.",
 	Why:     "The reserve is on paper only.",
@@ -34,4 +36,4 @@ var _ = register(check.Rule{
 		}
 		p.Report(group, *f)
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleReturnAboveDewPoint)
+
+var ruleReturnAboveDewPoint = check.Rule{
 	ID: "return-above-dew-point", Group: check.Flue, Severity: lang.Note, Since: "0.1",
 	Summary: "The design return is hotter than the dew point of the products.",
 	Why:     "At design load the units do not condense and give the output of a dry unit.",
@@ -39,4 +41,4 @@ var _ = register(check.Rule{
 			return
 		}
 	},
-})
+}

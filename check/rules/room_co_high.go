@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleRoomCoHigh)
+
+var ruleRoomCoHigh = check.Rule{
 	ID: "room-co-high", Group: check.Record, Severity: lang.Error, Device: true, Since: "0.2",
 	Summary: "The room holds carbon monoxide.",
 	Why:     "Somebody may die there.",
@@ -17,4 +19,4 @@ var _ = register(check.Rule{
 			p.Report(p.Plant.Block("settings").Child("room-co"), check.Finding{Span: v.Span(), Found: p.In(v.Num, "ppm"), Limit: "at most " + most.Text(), Source: most.Source, Message: "The air of the room holds " + p.In(v.Num, "ppm") + " of carbon monoxide."})
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleRoomOnlyExtracted)
+
+var ruleRoomOnlyExtracted = check.Rule{
 	ID: "room-only-extracted", Group: check.Air, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "Fans only extract air from the room.",
 	Why:     "They pull products out of flues and units.",
@@ -28,4 +30,4 @@ var _ = register(check.Rule{
 			p.Absent(extract, "a supply fan", check.Finding{Message: extract.Label() + " extracts air, and no fan supplies any."})
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleRoomUnderPressure)
+
+var ruleRoomUnderPressure = check.Rule{
 	ID: "room-under-pressure", Group: check.Air, Severity: lang.Error, Since: "0.1",
 	Summary: "The fans leave too little air for the burners.",
 	Why:     "The room goes under pressure and pulls products in.",
@@ -28,4 +30,4 @@ var _ = register(check.Rule{
 		f.Message = "The fans leave " + f.Found + " for the burners; " + p.In(need.Num, need.Unit) + " must stay."
 		p.Report(block, *f)
 	},
-})
+}

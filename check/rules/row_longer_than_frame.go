@@ -9,7 +9,9 @@ import (
 
 var sourceFrame = cite.Source{Work: "sections of the frame as stated", Read: cite.Published}
 
-var _ = register(check.Rule{
+var _ = register(&ruleRowLongerThanFrame)
+
+var ruleRowLongerThanFrame = check.Rule{
 	ID: "row-longer-than-frame", Group: check.Frame, Severity: lang.Error, Since: "0.2",
 	Summary: "A row of units is longer than the frame that carries it.",
 	Why:     "The last unit hangs beside the frame.",
@@ -36,4 +38,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

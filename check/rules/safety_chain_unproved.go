@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSafetyChainUnproved)
+
+var ruleSafetyChainUnproved = check.Rule{
 	ID: "safety-chain-unproved", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A safety device of a unit was not tested.",
 	Why:     "A device that nobody tried may never act.",
@@ -36,4 +38,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

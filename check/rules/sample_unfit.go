@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSampleUnfit)
+
+var ruleSampleUnfit = check.Rule{
 	ID: "sample-unfit", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "A water sample is outside the range of the design.",
 	Why:     "Outside its range the water eats steel or aluminum, or leaves scale.",
@@ -32,4 +34,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSecondProtectionMissing)
+
+var ruleSecondProtectionMissing = check.Rule{
 	ID: "second-protection-missing", Group: check.Gas, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A regulator fed with 75 mbar or more has one device against over-pressure only.",
 	Why:     "When it fails, the full inlet pressure reaches every unit.",
@@ -30,4 +32,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

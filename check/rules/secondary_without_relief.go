@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSecondaryWithoutRelief)
+
+var ruleSecondaryWithoutRelief = check.Rule{
 	ID: "secondary-without-relief", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "The circuits behind an exchanger have no safety valve.",
 	Why:     "The exchanger heats a closed circuit of its own.",
@@ -31,4 +33,4 @@ var _ = register(check.Rule{
 			p.Absent(s, "a safety valve", check.Finding{Message: "The circuits behind the exchanger have no safety valve."})
 		}
 	},
-})
+}

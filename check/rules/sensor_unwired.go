@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSensorUnwired)
+
+var ruleSensorUnwired = check.Rule{
 	ID: "sensor-unwired", Group: check.Electrical, Severity: lang.Warning, Since: "0.2",
 	Summary: "A sensor is not wired to a terminal.",
 	Why:     "The controller regulates by a value that it does not have, or by that of another sensor.",
@@ -24,4 +26,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

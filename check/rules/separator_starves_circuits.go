@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSeparatorStarvesCircuits)
+
+var ruleSeparatorStarvesCircuits = check.Rule{
 	ID: "separator-starves-circuits", Group: check.Water, Severity: lang.Warning, Since: "0.2",
 	Summary: "The circuits take more water than the units bring; their flow is colder than designed.",
 	Why:     "Behind the separator return mixes into the flow, and the emitters do not reach their output.",
@@ -34,4 +36,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSeparatorTooFast)
+
+var ruleSeparatorTooFast = check.Rule{
 	ID: "separator-too-fast", Group: check.Water, Severity: lang.Warning, Since: "0.2",
 	Summary: "Water runs too fast through the body of a hydraulic separator.",
 	Why:     "The streams carry each other along; air and dirt do not settle, and the circuits push each other.",
@@ -22,4 +24,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

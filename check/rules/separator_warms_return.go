@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSeparatorWarmsReturn)
+
+var ruleSeparatorWarmsReturn = check.Rule{
 	ID: "separator-warms-return", Group: check.Water, Severity: lang.Warning, Since: "0.2",
 	Summary: "The units bring much more water than the circuits take; hot flow runs back to them.",
 	Why:     "The return is too warm, and the units stop condensing.",
@@ -31,4 +33,4 @@ var _ = register(check.Rule{
 			p.Report(s, *f)
 		}
 	},
-})
+}

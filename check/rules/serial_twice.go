@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSerialTwice)
+
+var ruleSerialTwice = check.Rule{
 	ID: "serial-twice", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "Two units carry the same serial number.",
 	Why:     "One of the two was not measured, or its number was misread.",
@@ -26,4 +28,4 @@ var _ = register(check.Rule{
 			first[v.Word] = c.part
 		}
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSettingMissing)
+
+var ruleSettingMissing = check.Rule{
 	ID: "setting-missing", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "A plant was handed over without a setting or a sample that shows how it was left.",
 	Why:     "Next year nobody can tell what has changed.",
@@ -50,4 +52,4 @@ var _ = register(check.Rule{
 		}
 		p.Absent(at, "the settings", check.Finding{Message: "Not recorded: " + strings.Join(lacks, ", ") + "."})
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSettingOff)
+
+var ruleSettingOff = check.Rule{
 	ID: "setting-off", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "A setting of the plant is not that of the design.",
 	Why:     "The pressures and temperatures were chosen together; one that is off lets a valve lift or a burner stop.",
@@ -50,4 +52,4 @@ var _ = register(check.Rule{
 			say(sp, "The flow set point", sp.Get("temperature"), controls.Child("set-point").Get("temperature"), "degC", kelvin)
 		}
 	},
-})
+}

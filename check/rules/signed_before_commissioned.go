@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSignedBeforeCommissioned)
+
+var ruleSignedBeforeCommissioned = check.Rule{
 	ID: "signed-before-commissioned", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "The plant was signed for before a unit was commissioned.",
 	Why:     "The keeper takes over what nobody has proved.",
@@ -25,7 +27,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // before tells a day earlier than the revision of the design, of which
 // date-impossible speaks.

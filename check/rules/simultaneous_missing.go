@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSimultaneousMissing)
+
+var ruleSimultaneousMissing = check.Rule{
 	ID: "simultaneous-missing", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "The gas pressure with all units firing was not measured.",
 	Why:     "A gas pipe that is too small shows only when all units fire together.",
@@ -23,4 +25,4 @@ var _ = register(check.Rule{
 		}
 		p.Absent(p.Plant.One("record"), "the pressures with all units firing", check.Finding{Message: "The gas pressure with all units firing was not measured."})
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSleeveMissing)
+
+var ruleSleeveMissing = check.Rule{
 	ID: "sleeve-missing", Group: check.Gas, Severity: lang.Warning, Since: "0.1",
 	Summary: "A gas pipe crosses a wall or floor without a sleeve.",
 	Why:     "A leak in the wall spreads unseen, and movement shears the pipe.",
@@ -44,4 +46,4 @@ var _ = register(check.Rule{
 			p.Absent(pipe, "the sleeves of "+pipe.Label(), check.Finding{Found: counted(have, "sleeve"), Limit: "at least " + counted(cross.Num, "sleeve"), Message: pipe.Label() + " crosses " + walls + " with " + counted(have, "sleeve") + "."})
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSpareNotCapped)
+
+var ruleSpareNotCapped = check.Rule{
 	ID: "spare-not-capped", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A spare connection is not capped.",
 	Why:     "It leaks when the plant is filled.",
@@ -37,4 +39,4 @@ var _ = register(check.Rule{
 			p.Absent(s, "the caps", check.Finding{Found: counted(have, "cap"), Limit: "at least " + counted(want.Num, "cap"), Message: on.Part.Label() + " has " + counted(want.Num, "spare connection") + " but " + counted(have, "cap") + "."})
 		}
 	},
-})
+}

@@ -9,7 +9,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleStandardsDoNotFit)
+
+var ruleStandardsDoNotFit = check.Rule{
 	ID: "standards-do-not-fit", Group: check.Basis, Severity: lang.Warning, Since: "0.1",
 	Summary: "The plant is larger than the cited standards cover.",
 	Why:     "The small standards allow what a large plant must not have.",
@@ -38,4 +40,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleStartsTooOften)
+
+var ruleStartsTooOften = check.Rule{
 	ID: "starts-too-often", Group: check.Capacity, Severity: lang.Warning, Since: "0.1",
 	Summary: "The last unit starts too often in an hour.",
 	Why:     "Each start wears the unit and burns badly.",
@@ -31,4 +33,4 @@ var _ = register(check.Rule{
 			p.Report(group, *f)
 		}
 	},
-})
+}

@@ -9,7 +9,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleStatedGasRateContradicts)
+
+var ruleStatedGasRateContradicts = check.Rule{
 	ID: "stated-gas-rate-contradicts", Group: check.Gas, Severity: lang.Error, Since: "0.1",
 	Summary: "A stated gas rate does not match the heat inputs behind the pipe.",
 	Why:     "The pipe is sized for another plant.",
@@ -41,4 +43,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

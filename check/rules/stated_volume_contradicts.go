@@ -9,7 +9,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleStatedVolumeContradicts)
+
+var ruleStatedVolumeContradicts = check.Rule{
 	ID: "stated-volume-contradicts", Group: check.Gas, Severity: lang.Warning, Since: "0.1",
 	Summary: "The stated installation volume does not match the pipes.",
 	Why:     "Test time and purge follow from the volume.",
@@ -29,4 +31,4 @@ var _ = register(check.Rule{
 		text := p.In(q.Num, "m3")
 		p.Report(s, check.Finding{Span: v.Span(), Found: p.In(v.Num, "m3"), Limit: text + " within 5 %", Source: gas.SourceInstallationVolume, Quantity: q, Message: "The installation volume is said to be " + p.In(v.Num, "m3") + "; the pipes and the meter make " + text + ".", Fixes: []lang.Fix{{Title: "Write " + text, Best: true, Edits: []lang.Edit{{Span: s.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}}})
 	},
-})
+}

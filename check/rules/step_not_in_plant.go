@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleStepNotInPlant)
+
+var ruleStepNotInPlant = check.Rule{
 	ID: "step-not-in-plant", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A record marks a step that its plant does not have.",
 	Why:     "The mark belongs to another step or to another plant; the step that was meant stays open.",
@@ -18,4 +20,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

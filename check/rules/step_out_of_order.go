@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleStepOutOfOrder)
+
+var ruleStepOutOfOrder = check.Rule{
 	ID: "step-out-of-order", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A step of the building is marked before what it depends on.",
 	Why:     "What is built over unfinished work hides it: units on a frame that is not fixed, insulation over a joint that nobody tested.",
@@ -28,7 +30,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // stepFaults reads the marks of a record against the steps of its plant.
 func stepFaults(p *check.Pass) []steps.Fault {

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleStrainerMissing)
+
+var ruleStrainerMissing = check.Rule{
 	ID: "strainer-missing", Group: check.Water, Severity: lang.Warning, Since: "0.3",
 	Summary: "Nothing catches dirt before the units.",
 	Why:     "Rust and weld beads settle in the narrow passages of the units.",
@@ -37,4 +39,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

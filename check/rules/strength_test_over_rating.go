@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleStrengthTestOverRating)
+
+var ruleStrengthTestOverRating = check.Rule{
 	ID: "strength-test-over-rating", Group: check.Testing, Severity: lang.Error, Since: "0.2",
 	Summary: "A strength test is made with more pressure than a part in it is rated for.",
 	Why:     "A unit's exchanger or a vessel bursts at the test, or is weakened unseen; a safety valve opens.",
@@ -31,7 +33,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // overRating holds the pressure of a test against the weakest part that stays in
 // it; asked is the pressure of the design, which the design's own check judges.

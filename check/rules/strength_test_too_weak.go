@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleStrengthTestTooWeak)
+
+var ruleStrengthTestTooWeak = check.Rule{
 	ID: "strength-test-too-weak", Group: check.Testing, Severity: lang.Warning, Since: "0.2",
 	Summary: "The strength test of the water pipes is too weak or too short.",
 	Why:     "A joint that holds the test may still give way in service.",
@@ -34,4 +36,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

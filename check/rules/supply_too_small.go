@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSupplyTooSmall)
+
+var ruleSupplyTooSmall = check.Rule{
 	ID: "supply-too-small", Group: check.Air, Severity: lang.Error, Since: "0.1",
 	Summary: "The supply fan moves less air than the units need.",
 	Why:     "The burners lack air and make carbon monoxide.",
@@ -37,4 +39,4 @@ var _ = register(check.Rule{
 		f.Message = "The supply of " + f.Found + " is less than the " + p.In(need.Num, need.Unit) + " that the units need."
 		p.Report(block, *f)
 	},
-})
+}

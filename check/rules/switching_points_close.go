@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleSwitchingPointsClose)
+
+var ruleSwitchingPointsClose = check.Rule{
 	ID: "switching-points-close", Group: check.Capacity, Severity: lang.Warning, Since: "0.3",
 	Summary: "The load at which a second unit joins is too near to that at which it leaves.",
 	Why:     "The second unit brings the firing of both down to its own release: it comes and goes for hours.",
@@ -29,4 +31,4 @@ var _ = register(check.Rule{
 		f.Related = append(f.Related, lang.Related{Span: controls.Child("bring-on").Span(), Message: "the next unit is brought on here"})
 		p.Report(release, *f)
 	},
-})
+}

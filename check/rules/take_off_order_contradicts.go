@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTakeOffOrderContradicts)
+
+var ruleTakeOffOrderContradicts = check.Rule{
 	ID: "take-off-order-contradicts", Group: check.Water, Severity: lang.Error, Since: "0.1",
 	Summary: "The order of the take-offs contradicts the stated return.",
 	Why:     "The balance between first and last unit is not the one that was meant.",
@@ -51,4 +53,4 @@ var _ = register(check.Rule{
 		}
 		p.Report(block, f)
 	},
-})
+}

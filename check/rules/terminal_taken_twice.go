@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTerminalTakenTwice)
+
+var ruleTerminalTakenTwice = check.Rule{
 	ID: "terminal-taken-twice", Group: check.Electrical, Severity: lang.Error, Since: "0.1",
 	Summary: "Two wires end at one terminal of the same part.",
 	Why:     "One of them has no function, or both have the wrong one.",
@@ -45,4 +47,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -10,7 +10,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTerminalTooNear)
+
+var ruleTerminalTooNear = check.Rule{
 	ID: "terminal-too-near", Group: check.Flue, Severity: lang.Error, Since: "0.2",
 	Summary: "A flue ends too near to an opening, a wall or the roof.",
 	Why:     "Products come back into the building, or are pressed down onto people.",
@@ -28,7 +30,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // terminalDistance is one distance of a terminal.
 type terminalDistance struct {

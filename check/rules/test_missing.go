@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTestMissing)
+
+var ruleTestMissing = check.Rule{
 	ID: "test-missing", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A test that the specification asks for is not recorded.",
 	Why:     "What was not tested is not known to hold.",
@@ -32,4 +34,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTestNotPassed)
+
+var ruleTestNotPassed = check.Rule{
 	ID: "test-not-passed", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A test failed, or lost pressure that it may not lose.",
 	Why:     "What leaks at the test leaks in service.",
@@ -29,7 +31,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // repeated tells a test that was passed on the same parts on a later day.
 func repeated(tested, s *plant.Part) bool {

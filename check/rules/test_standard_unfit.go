@@ -10,7 +10,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTestStandardUnfit)
+
+var ruleTestStandardUnfit = check.Rule{
 	ID: "test-standard-unfit", Group: check.Testing, Severity: lang.Error, Since: "0.3",
 	Summary: "The gas run is larger than the standard of its tightness test covers.",
 	Why:     "Its times and allowed falls are those of small pipes: a leak passes the test.",
@@ -49,7 +51,7 @@ var _ = register(check.Rule{
 			p.Report(t, *f)
 		}
 	},
-})
+}
 
 // scope is one bound of a standard of tightness tests.
 type scope struct {

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTestUnderDesign)
+
+var ruleTestUnderDesign = check.Rule{
 	ID: "test-under-design", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A test was made with less than the specification asks for.",
 	Why:     "A test that is too weak or too short finds nothing.",
@@ -54,7 +56,7 @@ var _ = register(check.Rule{
 		computed(p, t, "purge", "volume", "purge-volume", "m3", "The purge let through")
 		computed(p, t, "tightness", "time", "test-time", "min", "The tightness test was held for")
 	},
-})
+}
 
 // computed holds a recorded test of the gas run against what the volume of the
 // installation needs, where the specification does not ask for more.

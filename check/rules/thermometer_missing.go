@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleThermometerMissing)
+
+var ruleThermometerMissing = check.Rule{
 	ID: "thermometer-missing", Group: check.Pressure, Severity: lang.Warning, Since: "0.2",
 	Summary: "A unit lacks a thermometer on its flow or return.",
 	Why:     "Nobody can see whether a unit heats its water, or by how much.",
@@ -33,4 +35,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTopUpHigh)
+
+var ruleTopUpHigh = check.Rule{
 	ID: "top-up-high", Group: check.Treatment, Severity: lang.Warning, Since: "0.2",
 	Summary: "More water is topped up in a year than a tight plant loses.",
 	Why:     "Each top-up brings hardness and oxygen; the exchangers scale and the steel rusts.",
@@ -35,4 +37,4 @@ var _ = register(check.Rule{
 			Message: "In a year " + p.In(v.Num, "l") + " are topped up, " + lang.Num(100*v.Num/content, 3) + " % of the content; a tight plant takes " + share.Text() + " at most.",
 		})
 	},
-})
+}

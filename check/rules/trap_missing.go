@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTrapMissing)
+
+var ruleTrapMissing = check.Rule{
 	ID: "trap-missing", Group: check.Condensate, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A condensing unit has no trap of its own.",
 	Why:     "Products leave through its condensate pipe.",
@@ -32,4 +34,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

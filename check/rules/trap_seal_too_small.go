@@ -9,7 +9,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTrapSealTooSmall)
+
+var ruleTrapSealTooSmall = check.Rule{
 	ID: "trap-seal-too-small", Group: check.Condensate, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "The water seal of a trap is lower than the pressure on it, with 25 mm kept back.",
 	Why:     "The flue blows the trap out, and products leave through the drain.",
@@ -53,4 +55,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

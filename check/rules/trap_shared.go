@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTrapShared)
+
+var ruleTrapShared = check.Rule{
 	ID: "trap-shared", Group: check.Condensate, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "Several units or flues drain through one trap.",
 	Why:     "The units exchange products through the shared trap.",
@@ -19,4 +21,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

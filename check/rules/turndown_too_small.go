@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleTurndownTooSmall)
+
+var ruleTurndownTooSmall = check.Rule{
 	ID: "turndown-too-small", Group: check.Capacity, Severity: lang.Error, Since: "0.1",
 	Summary: "The plant turns down less than the code asks for.",
 	Why:     "The plant cycles at part load.",
@@ -44,4 +46,4 @@ var _ = register(check.Rule{
 			p.Report(group, *f)
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitCommissionedTwice)
+
+var ruleUnitCommissionedTwice = check.Rule{
 	ID: "unit-commissioned-twice", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A unit was commissioned twice in one record.",
 	Why:     "One of the two readings belongs to another unit.",
@@ -22,4 +24,4 @@ var _ = register(check.Rule{
 			first[c.unit] = c.part
 		}
 	},
-})
+}

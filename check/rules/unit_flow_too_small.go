@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitFlowTooSmall)
+
+var ruleUnitFlowTooSmall = check.Rule{
 	ID: "unit-flow-too-small", Group: check.Water, Severity: lang.Error, Since: "0.1",
 	Summary: "The design flow of a unit is less than it needs.",
 	Why:     "The unit boils in its own passages and locks out.",
@@ -38,4 +40,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitGasPressureHigh)
+
+var ruleUnitGasPressureHigh = check.Rule{
 	ID: "unit-gas-pressure-high", Group: check.Gas, Severity: lang.Error, Since: "0.1",
 	Summary: "A unit gets more gas pressure than it stands.",
 	Why:     "Its gas valve leaks or locks out.",
@@ -15,4 +17,4 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		judgeInletPressure(p, false)
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitGasPressureLow)
+
+var ruleUnitGasPressureLow = check.Rule{
 	ID: "unit-gas-pressure-low", Group: check.Gas, Severity: lang.Error, Since: "0.1",
 	Summary: "A unit gets less gas pressure than it needs, with all units firing.",
 	Why:     "It loses output, burns badly and locks out on the coldest day.",
@@ -17,7 +19,7 @@ var _ = register(check.Rule{
 	Run: func(p *check.Pass) {
 		judgeInletPressure(p, true)
 	},
-})
+}
 
 // judgeInletPressure holds the working pressure at each unit against the range
 // that the unit's data state for the plant's gas.

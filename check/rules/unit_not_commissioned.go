@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitNotCommissioned)
+
+var ruleUnitNotCommissioned = check.Rule{
 	ID: "unit-not-commissioned", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "A unit of the plant is neither commissioned nor said to wait.",
 	Why:     "A unit is handed over that nobody measured.",
@@ -39,4 +41,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitNotIsolated)
+
+var ruleUnitNotIsolated = check.Rule{
 	ID: "unit-not-isolated", Group: check.Water, Severity: lang.Error, Since: "0.1",
 	Summary: "A unit of several lacks an isolating valve on flow or return.",
 	Why:     "One unit cannot be serviced without draining the plant.",
@@ -44,4 +46,4 @@ var _ = register(check.Rule{
 			p.Absent(u, "the valves of "+u.Label(), check.Finding{Message: u.Label() + " has no isolating valve on its " + missing + "."})
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitNotOnGasRun)
+
+var ruleUnitNotOnGasRun = check.Rule{
 	ID: "unit-not-on-gas-run", Group: check.Gas, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A unit is not connected to the gas run.",
 	Why:     "It has no gas, or gas that nobody sized.",
@@ -42,4 +44,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

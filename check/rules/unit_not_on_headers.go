@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitNotOnHeaders)
+
+var ruleUnitNotOnHeaders = check.Rule{
 	ID: "unit-not-on-headers", Group: check.Water, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A unit has no branch to the flow header or from the return header.",
 	Why:     "It has no water, and burns out when it fires.",
@@ -41,4 +43,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitUndrained)
+
+var ruleUnitUndrained = check.Rule{
 	ID: "unit-undrained", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.2",
 	Summary: "A unit between its isolating valves has no drain or no air vent.",
 	Why:     "The unit cannot be emptied for work or filled again without opening it under pressure.",
@@ -27,4 +29,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

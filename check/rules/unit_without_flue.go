@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitWithoutFlue)
+
+var ruleUnitWithoutFlue = check.Rule{
 	ID: "unit-without-flue", Group: check.Flue, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A unit is not connected to a flue.",
 	Why:     "Its products end in the plant room.",
@@ -35,4 +37,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

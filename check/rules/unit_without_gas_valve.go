@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitWithoutGasValve)
+
+var ruleUnitWithoutGasValve = check.Rule{
 	ID: "unit-without-gas-valve", Group: check.Gas, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A unit has no gas valve of its own.",
 	Why:     "It cannot be shut off or serviced alone.",
@@ -24,4 +26,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitsOutOfBalance)
+
+var ruleUnitsOutOfBalance = check.Rule{
 	ID: "units-out-of-balance", Group: check.Water, Severity: lang.Error, Since: "0.1",
 	Summary: "One unit gets much less water than another.",
 	Why:     "The starved unit overheats and cycles while the others run cool.",
@@ -36,4 +38,4 @@ var _ = register(check.Rule{
 		f.Message = low + " gets " + f.Found + " of the water of the best fed unit; at least " + limit.Text() + " is wanted."
 		p.Report(group, *f)
 	},
-})
+}

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitsOversized)
+
+var ruleUnitsOversized = check.Rule{
 	ID: "units-oversized", Group: check.Capacity, Severity: lang.Warning, Since: "0.1",
 	Summary: "The units, without those in reserve, give much more than the load.",
 	Why:     "Oversized plants cycle, wear and condense less.",
@@ -31,7 +33,7 @@ var _ = register(check.Rule{
 		f.Message = "Without the units in reserve " + f.Found + " of the load is installed; usual is up to " + limit.Text() + "."
 		p.Report(group, *f)
 	},
-})
+}
 
 // reserveOpen tells whether it is open, or cannot be read, how many units are in
 // reserve. Silence means none.

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleUnitsTooSmall)
+
+var ruleUnitsTooSmall = check.Rule{
 	ID: "units-too-small", Group: check.Capacity, Severity: lang.Error, Since: "0.1",
 	Summary: "The units together give less than the design load.",
 	Why:     "The building stays cold on the design day.",
@@ -37,7 +39,7 @@ var _ = register(check.Rule{
 		f.Mend = "add a unit, or take units of at least " + p.In(load.Num/n, powerUnit(p.Plant)) + " each"
 		p.Report(group, *f)
 	},
-})
+}
 
 // powerUnit is the unit in which loads are printed in the jurisdiction.
 func powerUnit(pl *plant.Plant) string {

@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleValvesStarveUnits)
+
+var ruleValvesStarveUnits = check.Rule{
 	ID: "valves-starve-units", Group: check.Water, Severity: lang.Error, Since: "0.3",
 	Summary: "Nothing separates units and circuits, and the circuits' valves may close until a unit has too little water.",
 	Why:     "The last unit that runs boils in its own passages and locks out.",
@@ -44,4 +46,4 @@ var _ = register(check.Rule{
 		f.Span, f.File, f.Part = at.Span(), at.File, "secondary"
 		p.Report(at, *f)
 	},
-})
+}

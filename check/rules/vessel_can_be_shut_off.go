@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleVesselCanBeShutOff)
+
+var ruleVesselCanBeShutOff = check.Rule{
 	ID: "vessel-can-be-shut-off", Group: check.Pressure, Severity: lang.Warning, Since: "0.1",
 	Summary: "An expansion vessel can be shut off by a plain valve.",
 	Why:     "With the valve shut by mistake the safety valves lift at each firing.",
@@ -26,4 +28,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

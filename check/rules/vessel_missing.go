@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleVesselMissing)
+
+var ruleVesselMissing = check.Rule{
 	ID: "vessel-missing", Group: check.Pressure, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A sealed circuit has no expansion vessel.",
 	Why:     "The water has nowhere to expand; the safety valves lift at each firing.",
@@ -44,4 +46,4 @@ var _ = register(check.Rule{
 			p.Absent(s, "a vessel", check.Finding{Message: "The circuits behind the exchanger are sealed off and have no expansion vessel."})
 		}
 	},
-})
+}

@@ -10,7 +10,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleVesselTooSmall)
+
+var ruleVesselTooSmall = check.Rule{
 	ID: "vessel-too-small", Group: check.Pressure, Severity: lang.Error, Since: "0.2",
 	Summary: "The expansion vessels of a circuit are too small.",
 	Why:     "The safety valve lifts at each heating-up, and the circuit loses water and takes in air.",
@@ -41,7 +43,7 @@ var _ = register(check.Rule{
 			p.Report(v, *f)
 		}
 	},
-})
+}
 
 // standardVolume is the smallest usual vessel that holds a volume in m3.
 func standardVolume(volume float64, unit string) string {

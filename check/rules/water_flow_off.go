@@ -8,7 +8,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleWaterFlowOff)
+
+var ruleWaterFlowOff = check.Rule{
 	ID: "water-flow-off", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "The water flow of a unit is not that of the design.",
 	Why:     "With too little flow the unit overheats; with too much the return is warm and the pump wastes power.",
@@ -35,4 +37,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

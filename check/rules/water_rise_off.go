@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleWaterRiseOff)
+
+var ruleWaterRiseOff = check.Rule{
 	ID: "water-rise-off", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "The temperature rise of a unit is not that of the design.",
 	Why:     "Too little rise is too much flow and a warm return; too much is too little flow.",
@@ -39,4 +41,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

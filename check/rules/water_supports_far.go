@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleWaterSupportsFar)
+
+var ruleWaterSupportsFar = check.Rule{
 	ID: "water-supports-far", Group: check.Water, Severity: lang.Warning, Since: "0.3",
 	Summary: "The supports of a heating pipe stand too far apart.",
 	Why:     "Full of water the pipe sags, keeps air in its high spots and pulls at its joints.",
@@ -46,4 +48,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

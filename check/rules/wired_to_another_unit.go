@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleWiredToAnotherUnit)
+
+var ruleWiredToAnotherUnit = check.Rule{
 	ID: "wired-to-another-unit", Group: check.Electrical, Severity: lang.Error, Device: true, Since: "0.1",
 	Summary: "A part of one unit is wired to another.",
 	Why:     "The wrong unit opens the damper or starts the pump.",
@@ -33,4 +35,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleWorkOutOfOrder)
+
+var ruleWorkOutOfOrder = check.Rule{
 	ID: "work-out-of-order", Group: check.Record, Severity: lang.Error, Since: "0.2",
 	Summary: "Work was done before what it depends on.",
 	Why:     "Gas was let in before the pipe was known to be tight, or a unit fired before its pipes were purged.",
@@ -39,4 +41,4 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}

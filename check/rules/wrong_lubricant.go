@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleWrongLubricant)
+
+var ruleWrongLubricant = check.Rule{
 	ID: "wrong-lubricant", Group: check.Flue, Severity: lang.Warning, Since: "0.1",
 	Summary: "The seals of a flue are put together with oil or grease.",
 	Why:     "Oil and grease swell the seals; after a winter the joint leaks products.",
@@ -30,4 +32,4 @@ var _ = register(check.Rule{
 			})
 		}
 	},
-})
+}

@@ -7,7 +7,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleWrongTerminal)
+
+var ruleWrongTerminal = check.Rule{
 	ID: "wrong-terminal", Group: check.Electrical, Severity: lang.Error, Since: "0.2",
 	Summary: "A damper or pump is wired to a terminal that the unit keeps for something else.",
 	Why:     "The pump runs when the damper should open; the unit fires against a shut flue or without flow.",
@@ -31,7 +33,7 @@ var _ = register(check.Rule{
 			}
 		}
 	},
-})
+}
 
 // shared tells a wire whose terminal another wire takes too, on one of the same
 // parts.

@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/lang"
 )
 
-var _ = register(check.Rule{
+var _ = register(&ruleYearlyCheckOverdue)
+
+var ruleYearlyCheckOverdue = check.Rule{
 	ID: "yearly-check-overdue", Group: check.Record, Severity: lang.Warning, Since: "0.2",
 	Summary: "The last yearly log is more than 13 months old, or there is none.",
 	Why:     "Dampers, traps and burners are looked at once a year because they fail unseen.",
@@ -36,4 +38,4 @@ var _ = register(check.Rule{
 			p.Report(p.Plant.One("record"), check.Finding{Found: last.String(), Limit: "within " + lang.Num(most.Num, 3) + " months", Source: most.Source, Message: "The plant was last measured on " + last.String() + ", more than " + lang.Num(most.Num, 3) + " months ago."})
 		}
 	},
-})
+}

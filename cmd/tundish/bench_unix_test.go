@@ -21,8 +21,17 @@ import (
 // built builds the tool as it is handed out.
 func built(t testing.TB) string {
 	t.Helper()
-	exe := filepath.Join(t.TempDir(), "tundish")
-	if out, err := exec.Command("go", "build", "-o", exe, "example.org/tundish/cmd/tundish").CombinedOutput(); err != nil {
+	return build(t, "example.org/tundish/cmd/tundish")
+}
+
+// build builds a program without C: the linker of the system would add its own time
+// to every start.
+func build(t testing.TB, what string) string {
+	t.Helper()
+	exe := filepath.Join(t.TempDir(), "program")
+	cmd := exec.Command("go", "build", "-o", exe, what)
+	cmd.Env = append(os.Environ(), "CGO_ENABLED=0")
+	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, out)
 	}
 	return exe
@@ -153,10 +162,7 @@ func BenchmarkStart(b *testing.B) {
 	if err := os.WriteFile(bare, []byte(bareProgram), 0o600); err != nil {
 		b.Fatal(err)
 	}
-	exe := filepath.Join(b.TempDir(), "bare")
-	if out, err := exec.Command("go", "build", "-o", exe, bare).CombinedOutput(); err != nil {
-		b.Fatalf("%v: %s", err, out)
-	}
+	exe := build(b, bare)
 	file := filepath.Join(root, "examples", "in-line.plant")
 	for _, c := range []struct {
 		name string
