@@ -179,7 +179,7 @@ func (b *binder) count(name string, list []*Statement, owner *Statement, whole b
 	if !whole || b.file.Damaged() {
 		return
 	}
-	for _, row := range b.schema.once[name] {
+	for row := range b.schema.onceIn(name) {
 		found := false
 		for _, st := range list {
 			if st.Bound != nil && st.Bound.Row == row {

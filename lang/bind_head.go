@@ -54,7 +54,7 @@ func bindIn(room *boundRoom, h *Head, row *Row) *Bound {
 		w.required()
 	}
 	for i := range w.b.Fields {
-		w.b.names |= w.b.Fields[i].Slot.bit
+		w.b.names |= NameBit(w.b.Fields[i].Slot.Name)
 	}
 	k := len(w.b.Fields)
 	room.fields, room.values = room.fields[k:], room.values[len(w.values):]
@@ -78,8 +78,7 @@ func (w *walk) wholly(i int) bool {
 		return false
 	}
 	var first *Slot
-	for k := range w.row.Slots {
-		s := &w.row.Slots[k]
+	for _, s := range w.row.Slots {
 		if s.Type == FlagType {
 			continue
 		}
@@ -199,8 +198,7 @@ func (w *walk) freeWord(word string) bool {
 	if word == "none" || word == "unknown" {
 		return false
 	}
-	for i := range w.row.Slots {
-		s := &w.row.Slots[i]
+	for _, s := range w.row.Slots {
 		if s.Label == word || s.Suffix == word || s.Type == FlagType && s.Name == word || hasWord(s.Choices, word) {
 			return false
 		}
@@ -260,14 +258,12 @@ func (w *walk) isLabelWord(it *Item, s *Slot) bool {
 // labelled finds the slot that the word at item i opens. Of several with the
 // same label the one that the value fits is meant, else the first.
 func (w *walk) labelled(word string, i int) *Slot {
-	bit := NameBit(word)
-	if w.row.labels&bit == 0 {
+	if w.row.labels.Lacks(word) {
 		return nil
 	}
 	var first *Slot
-	for k := range w.row.Slots {
-		s := &w.row.Slots[k]
-		if s.opens != bit || s.Label != word && (s.Label != "" || s.Type != FlagType || s.Name != word) {
+	for _, s := range w.row.Slots {
+		if s.Label != word && (s.Label != "" || s.Type != FlagType || s.Name != word) {
 			continue
 		}
 		if first == nil {
@@ -284,8 +280,8 @@ func (w *walk) suffixed(word string) *Slot {
 	if w.row.suffixes.Lacks(word) {
 		return nil
 	}
-	for i := range w.row.Slots {
-		if s := &w.row.Slots[i]; s.Suffix == word {
+	for _, s := range w.row.Slots {
+		if s.Suffix == word {
 			return s
 		}
 	}
@@ -316,8 +312,7 @@ func (w *walk) flag(s *Slot, e *Expr) {
 func (w *walk) positional(it *Item) {
 	e := &it.Exprs[0]
 	var first *Slot // the first unfilled positional slot, for the message
-	for i := range w.row.Slots {
-		s := &w.row.Slots[i]
+	for _, s := range w.row.Slots {
 		if s.Label != "" || s.Suffix != "" || s.Type == FlagType || w.filled(s) && !s.Repeats {
 			continue
 		}
@@ -405,8 +400,7 @@ func formFits(s *Slot, e *Expr, u *Unit) bool {
 
 func (w *walk) unknownWord(e *Expr) {
 	var words []string
-	for i := range w.row.Slots {
-		s := &w.row.Slots[i]
+	for _, s := range w.row.Slots {
 		switch {
 		case s.Label != "":
 			words = append(words, s.Label)
@@ -436,8 +430,8 @@ func (w *walk) leftOver(it *Item) {
 	p := Problem{Span: it.Span(), Rule: "value-left-over", Message: "There is no place for " + text + " in this " + w.row.Keyword + " statement.", Mend: "give it its label, or take it out"}
 	if isNumber(e) {
 		if u, ok := e.unitOf(); ok {
-			for i := range w.row.Slots {
-				if s := &w.row.Slots[i]; s.Label != "" && s.Type == QuantityType && unitFits(s.Dim, u) && !w.filled(s) {
+			for _, s := range w.row.Slots {
+				if s.Label != "" && s.Type == QuantityType && unitFits(s.Dim, u) && !w.filled(s) {
 					p.Mend = "write the label " + s.Label + " before it if that is what it says"
 					break
 				}

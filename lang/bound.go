@@ -50,7 +50,7 @@ func (b *Bound) FieldBit(name string, bit NameSet) *Field {
 		return nil
 	}
 	for i := range b.Fields {
-		if s := b.Fields[i].Slot; s.bit == bit && s.Name == name {
+		if b.Fields[i].Slot.Name == name {
 			return &b.Fields[i]
 		}
 	}

@@ -150,8 +150,7 @@ func Expect(f *File, s *Schema, offset int) Expectation {
 	if len(toks) == 1 && row.Name != NoName && row.Name != MayDefine {
 		x.Name = true
 	}
-	for i := range row.Slots {
-		sl := &row.Slots[i]
+	for _, sl := range row.Slots {
 		if behind := known[len(known)-1]; behind.Kind == WordToken && sl.Label == behind.Text(text) && len(known) > 1 {
 			x.Value = sl
 		}

@@ -1,6 +1,9 @@
 package lang
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // formatColumn is where the values of a statement in a block begin: fixed, so
 // that a longer name somewhere else moves no other line.
@@ -204,10 +207,8 @@ func (w *headWriter) text(st *Statement, aligned bool) string {
 }
 
 func slotIndex(r *Row, s *Slot) int {
-	for i := range r.Slots {
-		if &r.Slots[i] == s {
-			return i
-		}
+	if i := slices.Index(r.Slots, s); i >= 0 {
+		return i
 	}
 	return len(r.Slots)
 }

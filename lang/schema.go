@@ -1,8 +1,9 @@
 package lang
 
-// The schema is one table of rows; each says what one statement may hold. It
-// drives checking, completion, hover, formatting and the reference page. Rows
-// live in schema_*.go, one file per group of stages.
+// The schema is one table of entries; each says what one statement may hold. It
+// drives checking, completion, hover, formatting and the reference page. Entries
+// live in schema_*.go, one file per group of stages. They are written out, without
+// calls, so that the compiler lays the table down and no process has to make it.
 
 // Times says how often a statement may stand in its block.
 type Times uint8
@@ -78,13 +79,10 @@ type Slot struct {
 	DefaultFrom string   // source of the default, as printed
 	Computed    string   // name of the computed value this stated one must agree with
 	Help        string   // one phrase
-
-	bit   NameSet // of the name
-	opens NameSet // of the label, or of the name of a flag without one
 }
 
-// Row is one statement of the language.
-type Row struct {
+// Entry is one statement of the language. The schema makes a Row of it.
+type Entry struct {
 	In      []string // blocks where it may stand; "plant", "catalogue", "record", "project" are the file kinds
 	Keyword string
 	Times   Times
@@ -93,12 +91,16 @@ type Row struct {
 	Refers  []string // kinds the first name may refer to; nil: any
 	Block   BlockRule
 	Opens   string // name of the block it opens, for In of its children; empty: the keyword
-	Slots   []Slot
+	Slots   []*Slot
 	Stage   int    // 1 to 17, 0 for statements of the file itself
 	Help    string // one or two sentences
 	Example string // a statement that binds without a problem
 	Source  string // work that asks for it, where one does
+}
 
+// Row is an entry with what answers the usual questions about it.
+type Row struct {
+	*Entry
 	kind     int     // number of PartKind, see Schema.Kind
 	keyword  int     // number of the keyword
 	names    NameSet // of the part it makes: kind and keyword
@@ -118,16 +120,16 @@ func (r *Row) Kinds() (kind, keyword int) { return r.kind, r.keyword }
 // Defaults is the set of the names of the slots with a default.
 func (r *Row) Defaults() NameSet { return r.defaults }
 
-// PartKind is the kind of part the row makes.
-func (r *Row) PartKind() string {
+// PartKind is the kind of part the statement makes.
+func (r *Entry) PartKind() string {
 	if r.Kind != "" {
 		return r.Kind
 	}
 	return r.Keyword
 }
 
-// BlockName is the name of the block the row opens.
-func (r *Row) BlockName() string {
+// BlockName is the name of the block the statement opens.
+func (r *Entry) BlockName() string {
 	if r.Opens != "" {
 		return r.Opens
 	}
@@ -135,10 +137,10 @@ func (r *Row) BlockName() string {
 }
 
 // Slot finds a slot by its stable name; nil if there is none.
-func (r *Row) Slot(name string) *Slot {
-	for i := range r.Slots {
-		if r.Slots[i].Name == name {
-			return &r.Slots[i]
+func (r *Entry) Slot(name string) *Slot {
+	for _, s := range r.Slots {
+		if s.Name == name {
+			return s
 		}
 	}
 	return nil

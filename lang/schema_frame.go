@@ -1,43 +1,196 @@
 package lang
 
-var frameRows = []Row{
+var frameRows = []Entry{
 	{
-		In: in("plant"), Keyword: "frame", Name: Defines, Block: MustBlock, Stage: 3,
-		Slots: slots(choice("layout", "how the units stand", "in-line", "back-to-back", "l-shaped").need()),
-		Help:  "The floor frame that carries units and headers.", Example: "frame Frame-A back-to-back {\n}",
+		In: []string{"plant"}, Keyword: "frame", Name: Defines, Block: MustBlock, Stage: 3,
+		Help: "The floor frame that carries units and headers.", Example: "frame Frame-A back-to-back {\n}",
+		Slots: []*Slot{
+			{Name: "layout", Type: ChoiceType, Required: true, Choices: []string{"in-line", "back-to-back", "l-shaped"}, Help: "how the units stand"},
+		},
 	},
 	{
-		In: in("frame"), Keyword: "row", Name: Defines, Stage: 3, Slots: slots(Slot{Name: "units", Type: PartsType, List: true, Refers: []string{"unit"}, OrderCounts: true, Required: true, Help: "units from left to right"}),
+		In: []string{"frame"}, Keyword: "row", Name: Defines, Stage: 3,
 		Help: "One side of the frame with its units.", Example: "row Left U1..U4",
+		Slots: []*Slot{
+			{Name: "units", Type: PartsType, List: true, Required: true, Refers: []string{"unit"}, OrderCounts: true, Help: "units from left to right"},
+		},
 	},
 	{
-		In: in("frame"), Keyword: "section", Name: DefinesMany, Stage: 3,
-		Slots: slots(qty("length", Length, "length of each").need().likely(0.2, 6), choice("shape", "straight or corner", "straight", "corner"), choice("material", "what it is made of", "steel", "aluminium"), qty("mass", Mass, "mass of each").by()),
-		Help:  "Sections of the frame.", Example: "section S1..S4 1.30 m steel mass 28 kg",
+		In: []string{"frame"}, Keyword: "section", Name: DefinesMany, Stage: 3,
+		Help: "Sections of the frame.", Example: "section S1..S4 1.30 m steel mass 28 kg",
+		Slots: []*Slot{
+			{Name: "length", Dim: Length, Required: true, Low: 0.2, High: 6, Help: "length of each"},
+			{Name: "shape", Type: ChoiceType, Choices: []string{"straight", "corner"}, Help: "straight or corner"},
+			{Name: "material", Type: ChoiceType, Choices: []string{"steel", "aluminium"}, Help: "what it is made of"},
+			{Name: "mass", Label: "mass", Dim: Mass, Help: "mass of each"},
+		},
 	},
-	single("frame", "feet", 3, "The feet of the frame.", "feet 10 off adjustable anchored", qty("count", Count, "how many").need().likely(2, 60), flag("adjustable", "height can be set"), flag("anchored", "bolted to the floor"), flag("locked", "locked after leveling"), flag("pads", "on vibration pads")),
-	single("frame", "depth", 3, "Depth of the frame over its feet.", "depth 1.64 m", qty("depth", Length, "over the feet").need().likely(0.2, 4)),
-	single("frame", "height", 3, "Height of the frame.", "height 1.9 m", qty("height", Length, "top of the frame").need().likely(0.5, 4)),
-	single("frame", "mass", 3, "Mass of the empty frame with its headers.", "mass 140 kg at 450 mm", qty("mass", Mass, "without units").need(), qty("at", Length, "height of its center of gravity").by()),
-	single("frame", "standing", 3, "How the frame stands.", "standing free", choice("standing", "what holds it", "free", "wall-tied", "floor-anchored").need(), choice("from", "when it is held", "before-hanging", "after-piping").label("held")),
-	single("frame", "hang-order", 13, "The order in which units are hung.", "hang-order U1, U5, U2, U6", Slot{Name: "units", Type: PartsType, List: true, Refers: []string{"unit"}, OrderCounts: true, Required: true, Help: "units in order of hanging"}),
-	single("frame", "hang-height", 13, "Height of the units' center when hung.", "hang-height 1.5 m", qty("hang-height", Length, "of the center of gravity").need().likely(0.3, 3)),
-	single("frame", "offset", 3, "Distance of the units' center of gravity from the line of feet; negative is outside.", "offset 250 mm", qty("offset", Length, "inside the feet").need().likely(-1, 2)),
-	single("frame", "lifting", 13, "How units are lifted.", "lifting hoist 250 kg people 2 off", choice("means", "what lifts", "hoist", "lifting-table", "crane", "team").need(), qty("capacity", Mass, "safe working load"), qty("people", Count, "how many lift").by(), flag("planned", "a lift plan exists")),
-	single("frame", "link", 3, "The link between the two arms of the frame.", "link corner 0.9 m", choice("kind", "which link", "corner", "back-to-back").need(), qty("length", Length, "length of the link")),
-	single("frame", "pitch", 3, "Distance from unit to unit along a row.", "pitch 0.65 m", qty("pitch", Length, "center to center").need().likely(0.3, 3)),
-	single("frame", "bracket", 3, "Spacing of the pipe brackets on the frame.", "bracket 1.3 m", qty("spacing", Length, "from bracket to bracket").need()),
-	{In: in("plant"), Keyword: "room", Times: AtMostOnce, Block: MustBlock, Stage: 3, Help: "The room in which the plant stands.", Example: "room {\n}"},
-	single("room", "size", 3, "Size of the room.", "size 7.8 m long 5.2 m wide 3.4 m high", qty("long", Length, "length").suffix("long").need(), qty("wide", Length, "width").suffix("wide").need(), qty("high", Length, "height").suffix("high")),
-	single("room", "kind", 3, "What sort of room it is.", "kind plant-room basement", choice("kind", "sort of room", "plant-room", "enclosure", "compartment").need(), choice("level", "where it lies", "basement", "ground", "upper-floor", "roof")),
-	single("room", "floor", 3, "The floor and what it allows.", "floor concrete allows 7.5 kN/m2", choice("material", "what it is made of", "concrete", "steel", "timber"), qty("allows", Pressure, "load by area").by().likely(500, 100e3), qty("point-load", Force, "load of one foot").by()),
-	{In: in("room"), Keyword: "front", Name: Refers, Refers: []string{"row"}, Stage: 3, Slots: slots(qty("clearance", Length, "free depth").need().likely(0, 20)), Help: "Free depth in front of a row of units.", Example: "front Left 1.15 m"},
-	single("room", "side", 3, "Free width beside the frame.", "side 0.6 m", qty("side", Length, "free width").need().likely(0, 20)),
-	single("room", "above", 3, "Free height above the units.", "above 0.6 m", qty("above", Length, "free height").need().likely(0, 20)),
 	{
-		In: in("room"), Keyword: "door", Name: Defines, Stage: 3, Slots: slots(qty("wide", Length, "clear width").suffix("wide"), choice("opens", "which way", "outward", "inward").by(), flag("exit", "it is an exit")),
+		In: []string{"frame"}, Keyword: "feet", Times: AtMostOnce, Stage: 3,
+		Help: "The feet of the frame.", Example: "feet 10 off adjustable anchored",
+		Slots: []*Slot{
+			{Name: "count", Dim: Count, Required: true, Low: 2, High: 60, Help: "how many"},
+			{Name: "adjustable", Type: FlagType, Help: "height can be set"},
+			{Name: "anchored", Type: FlagType, Help: "bolted to the floor"},
+			{Name: "locked", Type: FlagType, Help: "locked after leveling"},
+			{Name: "pads", Type: FlagType, Help: "on vibration pads"},
+		},
+	},
+	{
+		In: []string{"frame"}, Keyword: "depth", Times: AtMostOnce, Stage: 3,
+		Help: "Depth of the frame over its feet.", Example: "depth 1.64 m",
+		Slots: []*Slot{
+			{Name: "depth", Dim: Length, Required: true, Low: 0.2, High: 4, Help: "over the feet"},
+		},
+	},
+	{
+		In: []string{"frame"}, Keyword: "height", Times: AtMostOnce, Stage: 3,
+		Help: "Height of the frame.", Example: "height 1.9 m",
+		Slots: []*Slot{
+			{Name: "height", Dim: Length, Required: true, Low: 0.5, High: 4, Help: "top of the frame"},
+		},
+	},
+	{
+		In: []string{"frame"}, Keyword: "mass", Times: AtMostOnce, Stage: 3,
+		Help: "Mass of the empty frame with its headers.", Example: "mass 140 kg at 450 mm",
+		Slots: []*Slot{
+			{Name: "mass", Dim: Mass, Required: true, Help: "without units"},
+			{Name: "at", Label: "at", Dim: Length, Help: "height of its center of gravity"},
+		},
+	},
+	{
+		In: []string{"frame"}, Keyword: "standing", Times: AtMostOnce, Stage: 3,
+		Help: "How the frame stands.", Example: "standing free",
+		Slots: []*Slot{
+			{Name: "standing", Type: ChoiceType, Required: true, Choices: []string{"free", "wall-tied", "floor-anchored"}, Help: "what holds it"},
+			{Name: "from", Label: "held", Type: ChoiceType, Choices: []string{"before-hanging", "after-piping"}, Help: "when it is held"},
+		},
+	},
+	{
+		In: []string{"frame"}, Keyword: "hang-order", Times: AtMostOnce, Stage: 13,
+		Help: "The order in which units are hung.", Example: "hang-order U1, U5, U2, U6",
+		Slots: []*Slot{
+			{Name: "units", Type: PartsType, List: true, Required: true, Refers: []string{"unit"}, OrderCounts: true, Help: "units in order of hanging"},
+		},
+	},
+	{
+		In: []string{"frame"}, Keyword: "hang-height", Times: AtMostOnce, Stage: 13,
+		Help: "Height of the units' center when hung.", Example: "hang-height 1.5 m",
+		Slots: []*Slot{
+			{Name: "hang-height", Dim: Length, Required: true, Low: 0.3, High: 3, Help: "of the center of gravity"},
+		},
+	},
+	{
+		In: []string{"frame"}, Keyword: "offset", Times: AtMostOnce, Stage: 3,
+		Help: "Distance of the units' center of gravity from the line of feet; negative is outside.", Example: "offset 250 mm",
+		Slots: []*Slot{
+			{Name: "offset", Dim: Length, Required: true, Low: -1, High: 2, Help: "inside the feet"},
+		},
+	},
+	{
+		In: []string{"frame"}, Keyword: "lifting", Times: AtMostOnce, Stage: 13,
+		Help: "How units are lifted.", Example: "lifting hoist 250 kg people 2 off",
+		Slots: []*Slot{
+			{Name: "means", Type: ChoiceType, Required: true, Choices: []string{"hoist", "lifting-table", "crane", "team"}, Help: "what lifts"},
+			{Name: "capacity", Dim: Mass, Help: "safe working load"},
+			{Name: "people", Label: "people", Dim: Count, Help: "how many lift"},
+			{Name: "planned", Type: FlagType, Help: "a lift plan exists"},
+		},
+	},
+	{
+		In: []string{"frame"}, Keyword: "link", Times: AtMostOnce, Stage: 3,
+		Help: "The link between the two arms of the frame.", Example: "link corner 0.9 m",
+		Slots: []*Slot{
+			{Name: "kind", Type: ChoiceType, Required: true, Choices: []string{"corner", "back-to-back"}, Help: "which link"},
+			{Name: "length", Dim: Length, Help: "length of the link"},
+		},
+	},
+	{
+		In: []string{"frame"}, Keyword: "pitch", Times: AtMostOnce, Stage: 3,
+		Help: "Distance from unit to unit along a row.", Example: "pitch 0.65 m",
+		Slots: []*Slot{
+			{Name: "pitch", Dim: Length, Required: true, Low: 0.3, High: 3, Help: "center to center"},
+		},
+	},
+	{
+		In: []string{"frame"}, Keyword: "bracket", Times: AtMostOnce, Stage: 3,
+		Help: "Spacing of the pipe brackets on the frame.", Example: "bracket 1.3 m",
+		Slots: []*Slot{
+			{Name: "spacing", Dim: Length, Required: true, Help: "from bracket to bracket"},
+		},
+	},
+	{
+		In: []string{"plant"}, Keyword: "room", Times: AtMostOnce, Block: MustBlock, Stage: 3,
+		Help: "The room in which the plant stands.", Example: "room {\n}",
+	},
+	{
+		In: []string{"room"}, Keyword: "size", Times: AtMostOnce, Stage: 3,
+		Help: "Size of the room.", Example: "size 7.8 m long 5.2 m wide 3.4 m high",
+		Slots: []*Slot{
+			{Name: "long", Suffix: "long", Dim: Length, Required: true, Help: "length"},
+			{Name: "wide", Suffix: "wide", Dim: Length, Required: true, Help: "width"},
+			{Name: "high", Suffix: "high", Dim: Length, Help: "height"},
+		},
+	},
+	{
+		In: []string{"room"}, Keyword: "kind", Times: AtMostOnce, Stage: 3,
+		Help: "What sort of room it is.", Example: "kind plant-room basement",
+		Slots: []*Slot{
+			{Name: "kind", Type: ChoiceType, Required: true, Choices: []string{"plant-room", "enclosure", "compartment"}, Help: "sort of room"},
+			{Name: "level", Type: ChoiceType, Choices: []string{"basement", "ground", "upper-floor", "roof"}, Help: "where it lies"},
+		},
+	},
+	{
+		In: []string{"room"}, Keyword: "floor", Times: AtMostOnce, Stage: 3,
+		Help: "The floor and what it allows.", Example: "floor concrete allows 7.5 kN/m2",
+		Slots: []*Slot{
+			{Name: "material", Type: ChoiceType, Choices: []string{"concrete", "steel", "timber"}, Help: "what it is made of"},
+			{Name: "allows", Label: "allows", Dim: Pressure, Low: 500, High: 100e3, Help: "load by area"},
+			{Name: "point-load", Label: "point-load", Dim: Force, Help: "load of one foot"},
+		},
+	},
+	{
+		In: []string{"room"}, Keyword: "front", Name: Refers, Refers: []string{"row"}, Stage: 3,
+		Help: "Free depth in front of a row of units.", Example: "front Left 1.15 m",
+		Slots: []*Slot{
+			{Name: "clearance", Dim: Length, Required: true, High: 20, Help: "free depth"},
+		},
+	},
+	{
+		In: []string{"room"}, Keyword: "side", Times: AtMostOnce, Stage: 3,
+		Help: "Free width beside the frame.", Example: "side 0.6 m",
+		Slots: []*Slot{
+			{Name: "side", Dim: Length, Required: true, High: 20, Help: "free width"},
+		},
+	},
+	{
+		In: []string{"room"}, Keyword: "above", Times: AtMostOnce, Stage: 3,
+		Help: "Free height above the units.", Example: "above 0.6 m",
+		Slots: []*Slot{
+			{Name: "above", Dim: Length, Required: true, High: 20, Help: "free height"},
+		},
+	},
+	{
+		In: []string{"room"}, Keyword: "door", Name: Defines, Stage: 3,
 		Help: "A door of the room.", Example: "door Main-door 1.2 m wide opens outward exit",
+		Slots: []*Slot{
+			{Name: "wide", Suffix: "wide", Dim: Length, Help: "clear width"},
+			{Name: "opens", Label: "opens", Type: ChoiceType, Choices: []string{"outward", "inward"}, Help: "which way"},
+			{Name: "exit", Type: FlagType, Help: "it is an exit"},
+		},
 	},
-	single("room", "escape", 3, "Clear width of the way out.", "escape 0.8 m", qty("escape", Length, "clear width").need().likely(0, 10)),
-	single("room", "floor-drain", 8, "A drain in the floor.", "floor-drain DN50", sizeSlot("nominal size")),
+	{
+		In: []string{"room"}, Keyword: "escape", Times: AtMostOnce, Stage: 3,
+		Help: "Clear width of the way out.", Example: "escape 0.8 m",
+		Slots: []*Slot{
+			{Name: "escape", Dim: Length, Required: true, High: 10, Help: "clear width"},
+		},
+	},
+	{
+		In: []string{"room"}, Keyword: "floor-drain", Times: AtMostOnce, Stage: 8,
+		Help: "A drain in the floor.", Example: "floor-drain DN50",
+		Slots: []*Slot{
+			{Name: "size", Type: SizeType, Help: "nominal size"},
+		},
+	},
 }

@@ -50,8 +50,7 @@ func TestSchemaLaws(t *testing.T) {
 			t.Errorf("%s: the keyword is spelt like a unit", name)
 		}
 		names := map[string]bool{}
-		for j := range r.Slots {
-			sl := &r.Slots[j]
+		for j, sl := range r.Slots {
 			if sl.Name == "" || sl.Help == "" {
 				t.Errorf("%s: slot %d lacks name or help", name, j)
 			}

@@ -266,8 +266,7 @@ var _ = on("textDocument/signatureHelp", onDocument(func(s *Server, _ *snapshot,
 	}
 	params := []object{}
 	active := 0
-	for i := range x.Row.Slots {
-		sl := &x.Row.Slots[i]
+	for _, sl := range x.Row.Slots {
 		word := "<" + sl.Name + ">"
 		switch {
 		case sl.Type == lang.FlagType:

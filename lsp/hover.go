@@ -86,8 +86,7 @@ func wordText(out *prose, a *analysis, st *lang.Statement, word string, span lan
 		}
 		return true
 	}
-	for i := range row.Slots {
-		sl := &row.Slots[i]
+	for _, sl := range row.Slots {
 		if sl.Label != word && sl.Suffix != word && !(sl.Type == lang.FlagType && sl.Name == word) && !slices.Contains(sl.Choices, word) {
 			continue
 		}

@@ -148,8 +148,8 @@ func statement(s *lang.Schema, r *lang.Row) Statement {
 	if r.Block != lang.NoBlock && len(s.RowsOf(r.BlockName())) > 0 {
 		st.Block = r.BlockName()
 	}
-	for i := range r.Slots {
-		st.Slots = append(st.Slots, slot(&r.Slots[i]))
+	for _, s := range r.Slots {
+		st.Slots = append(st.Slots, slot(s))
 	}
 	return st
 }

@@ -40,8 +40,7 @@ func TestLanguagePage(t *testing.T) {
 		if n := strings.Count(at, "<dt>value</dt>") + strings.Count(at, "<dt>needed</dt>"); n != len(r.Slots) {
 			t.Errorf("%s: %d values on the page, %d in the schema", id, n, len(r.Slots))
 		}
-		for k := range r.Slots {
-			x := &r.Slots[k]
+		for _, x := range r.Slots {
 			for _, must := range append([]string{x.Help, x.Label, x.Suffix, x.Default, x.DefaultFrom}, x.Choices...) {
 				if !strings.Contains(at, must) {
 					t.Errorf("%s, %s: the page does not say %q", id, x.Name, must)
