@@ -83,9 +83,9 @@ type Report struct {
 // reports holds reports that were given back, for their memory.
 var reports = sync.Pool{New: func() any { return &Report{} }}
 
-// Release gives the memory of the report, its plant and its results back for the
-// next check, as a run over an archive does with each file. Nothing of the three
-// may be used from then on; texts that were taken from them stay good. Who does
+// Release gives the memory of the report, its plant with its file and its results
+// back for the next check, as a run over an archive does with each file. Nothing of
+// them may be used from then on; texts that were taken from them stay good. Who does
 // not call it loses nothing but time.
 func (r *Report) Release() {
 	if r == nil || r.Plant == nil {
@@ -93,7 +93,9 @@ func (r *Report) Release() {
 	}
 	r.Results.Release()
 	r.design.Release()
+	f := r.Plant.File
 	r.Plant.Release()
+	f.Release()
 	clear(r.Findings[:cap(r.Findings)]) // what was left out of it, too
 	*r = Report{Findings: r.Findings[:0], Unknowns: r.Unknowns[:0], Comparisons: r.Comparisons[:0]}
 	reports.Put(r)

@@ -9,7 +9,7 @@ type File struct {
 	Statements []*Statement // top level, in order
 	Problems   []Problem    // of reading: syntax, braces, limits; sorted by place
 	Comments   []Comment    // in order
-	cached     bool         // its heads may stand in a cache
+	memory     *memory
 }
 
 // Comment is one "#" comment, without the line end.
@@ -54,6 +54,7 @@ type Head struct {
 	Span    Span     // {0, len(Text)}
 	Problem *Problem // at most one; spans relative
 	bounds  boundCache
+	kept    bool // it lies in memory of its own, for a cache
 }
 
 // Item is one item of a statement: one expression, or several joined by commas.

@@ -3,17 +3,15 @@ package lang
 import (
 	"strconv"
 	"strings"
-	"sync"
 )
 
 // Bind walks every statement of a file against its row of the schema, fills
 // Statement.Bound and adds the problems it finds to the file. A statement that
 // no row knows keeps a nil Bound; what stands in its block is left alone.
 func Bind(f *File, s *Schema) {
-	b := binder{file: f, schema: s, kind: "plant", room: &boundRoom{}}
-	if f.cached { // a binding in a cache must not keep alive a text that is not
-		b.room = boundRooms.Get().(*boundRoom)
-		defer boundRooms.Put(b.room)
+	b := binder{file: f, schema: s, kind: "plant", memory: f.memory}
+	if b.memory == nil {
+		b.memory = &memory{}
 	}
 	found := false
 	for _, st := range f.Statements {
@@ -55,11 +53,8 @@ type binder struct {
 	schema   *Schema
 	kind     string
 	problems []Problem
-	room     *boundRoom
+	memory   *memory
 }
-
-// boundRooms keeps what is left of the pieces from one file to the next.
-var boundRooms = sync.Pool{New: func() any { return &boundRoom{} }}
 
 func (b *binder) problem(p Problem) { b.problems = append(b.problems, p) }
 
@@ -89,12 +84,10 @@ func (b *binder) statement(block string, st *Statement) {
 	}
 	st.Bound = h.bound(row)
 	if st.Bound == nil {
-		room := b.room
-		if len(h.Text) > maxCacheText {
-			room = &boundRoom{}
+		st.Bound = bindIn(b.memory, h, row)
+		if h.kept {
+			h.setBound(st.Bound)
 		}
-		st.Bound = bindIn(room, h, row)
-		h.setBound(st.Bound)
 	}
 	if h.Problem == nil {
 		for i := range st.Bound.Problems {

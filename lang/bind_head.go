@@ -13,39 +13,15 @@ type walk struct {
 	values []Value // for the fields
 }
 
-// boundRoom is memory for bindings, in pieces as small as those of room.
-type boundRoom struct {
-	bounds []Bound
-	fields []Field
-	values []Value
-}
+func bindHead(h *Head, row *Row) *Bound { return bindIn(&memory{}, h, row) }
 
-const (
-	roomBounds = 16
-	roomFields = 32
-	roomValues = 32
-)
-
-func bindHead(h *Head, row *Row) *Bound { return bindIn(&boundRoom{}, h, row) }
-
-func bindIn(room *boundRoom, h *Head, row *Row) *Bound {
-	if len(room.bounds) == 0 {
-		room.bounds = make([]Bound, roomBounds)
-	}
-	w := walk{h: h, row: row, b: &room.bounds[0]}
-	room.bounds = room.bounds[1:]
-	w.b.Row = row
-	n, values := len(h.Items), 0
+func bindIn(m *memory, h *Head, row *Row) *Bound {
+	values := 0
 	for i := range h.Items {
 		values += len(h.Items[i].Exprs)
 	}
-	if len(room.fields) < n {
-		room.fields = make([]Field, max(n, roomFields))
-	}
-	if len(room.values) < values {
-		room.values = make([]Value, max(values, roomValues))
-	}
-	w.b.Fields, w.values = room.fields[:0:n], room.values[:0:values]
+	w := walk{h: h, row: row, b: &m.bounds.reserve(1)[:1][0], values: m.values.reserve(values)}
+	*w.b = Bound{Row: row, Fields: m.fields.reserve(len(h.Items))}
 	i := w.leadingName()
 	if !w.wholly(i) {
 		for i < len(h.Items) {
@@ -56,14 +32,30 @@ func bindIn(room *boundRoom, h *Head, row *Row) *Bound {
 	for i := range w.b.Fields {
 		w.b.names |= NameBit(w.b.Fields[i].Slot.Name)
 	}
-	k := len(w.b.Fields)
-	room.fields, room.values = room.fields[k:], room.values[len(w.values):]
-	if k == 0 {
-		w.b.Fields = nil
-	} else {
-		w.b.Fields = w.b.Fields[:k:k]
+	if h.kept {
+		return w.b.own(len(w.values))
 	}
+	k := len(w.b.Fields)
+	m.bounds.take(1)
+	m.fields.take(k)
+	m.values.take(len(w.values))
+	w.b.Fields = w.b.Fields[:k:k]
 	return w.b
+}
+
+// own copies a binding of n values, for a head that outlives the memory of its
+// file.
+func (b *Bound) own(n int) *Bound {
+	out, values := *b, make([]Value, 0, n)
+	out.Fields = make([]Field, len(b.Fields))
+	for i := range b.Fields {
+		f := &out.Fields[i]
+		*f = b.Fields[i]
+		from := len(values)
+		values = append(values, f.Values...)
+		f.Values = values[from:len(values):len(values)]
+	}
+	return &out
 }
 
 // wholly binds a statement of the design that says nothing but none or unknown

@@ -100,7 +100,7 @@ func (n *headNode) Parse(lex *lexer.PeekingLexer) error {
 		text = append(text, t.Value...)
 		tokens = append(tokens, Token{kindOf(t.Type), Span{t.Pos.Offset, len(text)}})
 	}
-	r := reader{text: string(text), tokens: tokens, room: &room{}}
+	r := reader{text: string(text), tokens: tokens, memory: &memory{}}
 	if n.fault = r.read(&n.head); n.fault != nil {
 		return n.fault
 	}

@@ -5,30 +5,6 @@ import (
 	"strings"
 )
 
-// room is memory for heads and what they hold, taken in larger pieces than a
-// statement needs. The pieces are small enough that a head in a cache keeps
-// little alive that is not its own.
-type room struct {
-	heads []Head
-	items []Item
-	exprs []Expr
-}
-
-const (
-	roomHeads = 16
-	roomItems = 64
-	roomExprs = 32
-)
-
-func (r *room) head() *Head {
-	if len(r.heads) == 0 {
-		r.heads = make([]Head, roomHeads)
-	}
-	h := &r.heads[0]
-	r.heads = r.heads[1:]
-	return h
-}
-
 // reader reads the tokens of one statement. It works like a stack: an expression
 // is put on exprs, an operator takes its two sides off again, and what is left
 // behind in the end are the expressions of the items, in order.
@@ -39,7 +15,7 @@ type reader struct {
 	i      int
 	depth  int
 	exprs  []Expr
-	room   *room
+	memory *memory
 }
 
 // read reads a whole statement into a head.
@@ -50,8 +26,7 @@ func (p *reader) read(h *Head) *fault {
 	h.KeySpan = p.span()
 	h.Keyword = p.value()
 	p.i++
-	p.reserve()
-	items := p.room.items[:0]
+	items := p.reserve()
 	for p.i < len(p.tokens) {
 		if len(items) >= maxItems {
 			h.Items = items
@@ -64,29 +39,41 @@ func (p *reader) read(h *Head) *fault {
 		}
 		items = append(items, Item{p.exprs[from:len(p.exprs):len(p.exprs)]})
 	}
-	p.room.exprs, p.room.items = p.room.exprs[len(p.exprs):], p.room.items[len(items):]
-	if len(items) > 0 {
+	switch {
+	case len(items) == 0:
+	case h.kept:
+		h.Items = copyItems(items, len(p.exprs))
+	default:
+		p.memory.exprs.take(len(p.exprs))
+		p.memory.items.take(len(items))
 		h.Items = items[:len(items):len(items)]
 	}
 	return nil
 }
 
-// reserve makes room for what the statement can hold at most: one expression for
-// each value. After a fault the room is not used again.
-func (p *reader) reserve() {
+// copyItems copies items that hold n expressions, for a head that outlives the
+// memory of its file.
+func copyItems(items []Item, n int) []Item {
+	out, exprs := make([]Item, len(items)), make([]Expr, 0, n)
+	for i := range items {
+		from := len(exprs)
+		exprs = append(exprs, items[i].Exprs...)
+		out[i] = Item{exprs[from:len(exprs):len(exprs)]}
+	}
+	return out
+}
+
+// reserve makes room for what the statement can hold at most: one expression and
+// one item for each value. What is not taken serves the next statement.
+func (p *reader) reserve() []Item {
 	n := 0
 	for i := range p.tokens {
 		if isValue[p.tokens[i].Kind] {
 			n++
 		}
 	}
-	if len(p.room.exprs) < n {
-		p.room.exprs = make([]Expr, max(n, roomExprs))
-	}
-	if len(p.room.items) < n {
-		p.room.items = make([]Item, max(n, roomItems))
-	}
-	p.exprs = p.room.exprs[:0:n]
+	p.exprs = p.memory.exprs.reserve(n)
+	return p.memory.items.reserve(n)
 }
 
 var isValue = [...]bool{

@@ -24,7 +24,7 @@ func TestBothReadersAgree(t *testing.T) {
 		}
 		base := tokens[0].Span.Start
 		head := text[base:tokens[len(tokens)-1].Span.End]
-		r := reader{text: head, base: base, tokens: tokens, room: &room{}}
+		r := reader{text: head, base: base, tokens: tokens, memory: &memory{}}
 		var h Head
 		fault := r.read(&h)
 		n, err := parseByLibrary(head, tokens, base)

@@ -8,29 +8,27 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 )
 
-// parseHead parses the tokens of one statement. text is the statement's own
-// text; every string of the head points into it. base is where the statement
-// starts among the tokens' places.
-func parseHead(r *room, text string, tokens []Token, base int) *Head {
-	h := r.head()
+// parseHead parses the tokens of one statement into an empty head. text is the
+// statement's own text; every string of the head points into it. base is where the
+// statement starts among the tokens' places.
+func parseHead(m *memory, h *Head, text string, tokens []Token, base int) {
 	h.Text, h.Span = text, Span{0, len(text)}
 	if len(text) > MaxLineLength {
 		h.Problem = &Problem{
 			Span: Span{0, min(len(text), 80)}, Rule: "cannot-read", Severity: Error,
 			Message: "This statement is longer than " + strconv.Itoa(MaxLineLength) + " characters.", Mend: "cut it into several statements",
 		}
-		return h
+		return
 	}
-	p := reader{text: text, base: base, tokens: significant(tokens), room: r}
+	p := reader{text: text, base: base, tokens: significant(tokens), memory: m}
 	if p.read(h) == nil {
-		return h
+		return
 	}
 	n, err := parseByLibrary(text, tokens, base)
 	h.Keyword, h.KeySpan, h.Items = n.head.Keyword, n.head.KeySpan, n.head.Items
 	if err != nil {
 		h.Problem = syntaxProblem(err, h)
 	}
-	return h
 }
 
 // parseByLibrary reads a statement with the parser library. It takes what says

@@ -13,20 +13,42 @@ func (p *parser) nest() {
 	}
 }
 
+// balanced tells whether the braces match, and counts the statements of each
+// block.
 func (p *parser) balanced() bool {
-	depth := 0
+	open, outside := p.blocks[:0], 0
 	for i := range p.events {
 		ev := &p.events[i]
-		switch {
-		case ev.st == nil:
-			if depth--; depth < 0 {
+		n := len(open)
+		if ev.st == nil {
+			if n == 0 {
 				return false
 			}
-		case ev.opens:
-			depth++
+			open = open[:n-1]
+			continue
+		}
+		if n == 0 {
+			outside++
+		} else {
+			p.events[open[min(n, MaxDepth)-1]].inside++
+		}
+		if ev.opens {
+			open = append(open, int32(i))
 		}
 	}
-	return depth == 0
+	p.blocks = open
+	p.file.Statements = p.block(outside)
+	return len(open) == 0
+}
+
+// block gives room for so many statements.
+func (p *parser) block(n int) []*Statement {
+	if n == 0 {
+		return nil
+	}
+	list := p.memory.blocks.reserve(n)
+	p.memory.blocks.take(n)
+	return list
 }
 
 func (p *parser) add(parent, st *Statement) {
@@ -72,6 +94,7 @@ func (p *parser) byBraces() {
 		p.add(in, ev.st)
 		if ev.opens {
 			ev.st.Braces = ev.brace
+			ev.st.Block = p.block(ev.inside)
 			stack = append(stack, ev.st)
 			top = ev.st
 		}

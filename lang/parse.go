@@ -11,7 +11,9 @@ import (
 // Parse reads a source. It never fails: what cannot be read is a Problem of the
 // file, and the other statements stand. cache may be nil.
 func Parse(src *Source, cache *Cache) *File {
-	f := &File{Source: src, cached: cache != nil}
+	m := memories.Get().(*memory)
+	f := &m.file
+	*f = File{Source: src, Comments: f.Comments, memory: m}
 	if len(src.Text) > MaxFileSize {
 		f.Problems = append(f.Problems, Problem{
 			Span: Span{0, 0}, Rule: "file-too-large", Severity: Error,
@@ -21,10 +23,12 @@ func Parse(src *Source, cache *Cache) *File {
 		return f
 	}
 	p := parsers.Get().(*parser)
-	p.file, p.text, p.cache = f, src.Text, cache
-	if cache == nil {
-		p.room = room{} // heads in a cache must not keep this text alive
+	p.file, p.text, p.cache, p.memory = f, src.Text, cache, m
+	anew := src.Lines()
+	if cache != nil {
+		anew = min(anew, 16)
 	}
+	m.expect(src.Lines(), anew)
 	p.strayBytes()
 	p.split()
 	p.nest()
@@ -41,8 +45,10 @@ type parser struct {
 	tokens []Token // of the lines that are cut into statements now
 	line   int     // the next line that is not in tokens
 	events []event
-	free   []Statement // room for statements of this file
-	room   room        // for heads
+	blocks []int32 // the events whose blocks are open
+	memory *memory // of the file
+	keep   *line   // the line at hand, to be filled for the cache; nil: not to be kept
+	keepAt int     // where it starts
 }
 
 var parsers = sync.Pool{New: func() any {
@@ -56,11 +62,7 @@ func (p *parser) release() {
 		return
 	}
 	clear(p.events)
-	r := p.room
-	if p.cache == nil {
-		r = room{}
-	}
-	*p = parser{tokens: p.tokens[:0], events: p.events[:0], room: r}
+	*p = parser{tokens: p.tokens[:0], events: p.events[:0], blocks: p.blocks[:0]}
 	parsers.Put(p)
 }
 
@@ -70,6 +72,7 @@ type event struct {
 	opens  bool       // a brace follows the statement
 	brace  Span       // of the brace that opens or closes
 	indent int        // column of the first byte on its line, -1 when not first
+	inside int        // statements right in the block that it opens
 }
 
 func (p *parser) problem(pr Problem) { p.file.Problems = append(p.file.Problems, pr) }
@@ -100,18 +103,10 @@ func (p *parser) strayBytes() {
 	}
 }
 
-// newStatement takes a statement from the room of the file.
+// newStatement puts a statement into the memory of the file.
 func (p *parser) newStatement(h *Head, base int) *Statement {
-	if len(p.free) == 0 {
-		n := 16 // most lines hold a statement: what is left of the file says how many
-		if lines := p.file.Source.Lines() - p.line; lines > n {
-			n = min(lines+1, 512)
-		}
-		p.free = make([]Statement, n)
-	}
-	st := &p.free[0]
-	p.free = p.free[1:]
-	st.Head, st.Base = h, base
+	st := p.memory.statements.one()
+	*st = Statement{Head: h, Base: base}
 	if h.Problem != nil {
 		pr := *h.Problem
 		pr.Span = pr.Span.Add(base)

@@ -3,6 +3,7 @@ package lang
 import (
 	"sort"
 	"strings"
+	"sync"
 	"unicode/utf8"
 )
 
@@ -13,10 +14,25 @@ type Source struct {
 	lines []int // offset of the first byte of each line
 }
 
+// sources holds sources that were given back, for their line tables.
+var sources = sync.Pool{New: func() any { return &Source{} }}
+
+// release gives the line table back for the next source.
+func (s *Source) release() {
+	if s != nil && cap(s.lines) <= slabKept {
+		*s = Source{lines: s.lines[:0]}
+		sources.Put(s)
+	}
+}
+
 // NewSource indexes the lines of a text. Lines end at "\n"; a "\r" before it
 // belongs to the line end.
 func NewSource(name, text string) *Source {
-	s := &Source{Name: name, Text: text, lines: make([]int, 1, strings.Count(text, "\n")+1)}
+	s, n := sources.Get().(*Source), strings.Count(text, "\n")+1
+	if cap(s.lines) < n {
+		s.lines = make([]int, 0, n)
+	}
+	s.Name, s.Text, s.lines = name, text, append(s.lines, 0)
 	for at := 0; ; {
 		i := strings.IndexByte(text[at:], '\n')
 		if i < 0 {

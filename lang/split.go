@@ -30,12 +30,13 @@ func (p *parser) split() {
 			p.line++
 			continue
 		}
-		if l := p.cache.get(p.text[start:stop]); l != nil && len(p.events) < MaxStatements {
+		l, hash := p.cache.get(p.text[start:stop])
+		if l != nil && len(p.events) < MaxStatements {
 			p.known(l, start, end)
 			p.line++
 			continue
 		}
-		if !p.unknown(start, stop) {
+		if !p.unknown(hash, start, stop) {
 			return
 		}
 	}
@@ -64,7 +65,7 @@ func (p *parser) comment(start, end int, alone bool) {
 
 // known takes a line from the cache.
 func (p *parser) known(l *line, start, end int) {
-	ev := event{st: p.newStatement(l.head, start), indent: start - p.file.Source.LineStart(p.line)}
+	ev := event{st: p.newStatement(&l.head, start), indent: start - p.file.Source.LineStart(p.line)}
 	if l.brace >= 0 {
 		ev.opens, ev.brace = true, Span{start + l.brace, start + l.brace + 1}
 	}
@@ -75,21 +76,21 @@ func (p *parser) known(l *line, start, end int) {
 }
 
 // unknown cuts a line, and those that turn out to belong to it, into tokens and
-// statements. Where the line is one statement alone it goes to the cache. It
+// statements. Where the line is one statement alone it may go to the cache. It
 // reports whether reading goes on.
-func (p *parser) unknown(start, stop int) bool {
+func (p *parser) unknown(hash uint64, start, stop int) bool {
 	number, events, comments := p.line, len(p.events), len(p.file.Comments)
-	if !p.cut() {
-		return false
-	}
-	if p.cache == nil || p.line != number+1 || len(p.events) != events+1 {
-		return true
+	l := p.cache.keep(p.text[start:stop], hash)
+	p.keep, p.keepAt = l, start
+	more := p.cut()
+	p.keep = nil
+	if l == nil || p.line != number+1 || len(p.events) != events+1 {
+		return more
 	}
 	ev := &p.events[events]
-	if ev.st == nil || ev.st.Base != start || ev.indent < 0 || ev.st.Head.Text == "" || len(ev.st.Head.Text) == stop-start {
-		return true
+	if ev.st == nil || ev.st.Head != &l.head || ev.indent < 0 {
+		return more
 	}
-	l := &line{text: own(p.cache, p.text[start:stop]), head: ev.st.Head, brace: -1, comment: -1}
 	if ev.opens {
 		l.brace = ev.brace.Start - start
 	}
@@ -97,7 +98,7 @@ func (p *parser) unknown(start, stop int) bool {
 		l.comment = p.file.Comments[comments].Span.Start - start
 	}
 	p.cache.put(l)
-	return true
+	return more
 }
 
 // token gives a token of the lines at hand, and takes in the next line when
@@ -265,7 +266,7 @@ func (p *parser) startsStatement(newline, next int) bool {
 	return true
 }
 
-// statement parses the tokens of one statement, or finds its text in the cache.
+// statement parses the tokens of one statement.
 func (p *parser) statement(toks []Token) *Statement {
 	last := len(toks) - 1
 	for last > 0 && (toks[last].Kind == NewlineToken || toks[last].Kind == CommentToken) {
@@ -274,16 +275,13 @@ func (p *parser) statement(toks []Token) *Statement {
 	toks = toks[:last+1]
 	base := toks[0].Span.Start
 	text := p.text[base:toks[last].Span.End]
-	if l := p.cache.get(text); l != nil {
-		return p.newStatement(l.head, base)
+	var h *Head
+	if l := p.keep; l != nil && base == p.keepAt && len(text) <= len(l.text) {
+		h, text = &l.head, l.text[:len(text)]
+	} else {
+		h = p.memory.heads.one()
+		*h = Head{}
 	}
-	r := &p.room
-	if len(text) > maxCacheText { // it keeps the whole text alive
-		r = &room{}
-	}
-	h := parseHead(r, own(p.cache, text), toks, base)
-	if p.cache != nil {
-		p.cache.put(&line{text: h.Text, head: h, brace: -1, comment: -1})
-	}
+	parseHead(p.memory, h, text, toks, base)
 	return p.newStatement(h, base)
 }

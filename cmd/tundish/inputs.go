@@ -42,14 +42,14 @@ type inputs struct {
 
 // runCache is the size of the cache of statements that the files of a run share:
 // those that repeat from file to file are kept, the rest goes.
-const runCache = 8 << 20
+const runCache = 4 << 20
 
 // maxSpaces bounds what is kept of folders and projects: an archive may have as
 // many of them as files.
 const maxSpaces = 256
 
 func newInputs(s std) *inputs {
-	return &inputs{s: s, cache: lang.NewCacheSize(runCache), spaces: map[string]*lintSpace{}, byDir: map[string]*lintSpace{}}
+	return &inputs{s: s, cache: lang.NewRepeatCache(runCache), spaces: map[string]*lintSpace{}, byDir: map[string]*lintSpace{}}
 }
 
 func (in *inputs) close() {
