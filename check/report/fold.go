@@ -2,6 +2,7 @@ package report
 
 import (
 	"regexp"
+	"sync"
 
 	"example.org/tundish/check"
 	"example.org/tundish/lang"
@@ -16,7 +17,7 @@ type question struct {
 }
 
 // numbered is a name that counts members of a group: U3, FB12.
-var numbered = regexp.MustCompile(`\b(\p{Lu}[\p{L}-]*)\d+\b`)
+var numbered = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\b(\p{Lu}[\p{L}-]*)\d+\b`) })
 
 // folded joins questions of one rule on one statement that differ only in the
 // member of the group they speak of: eight units written as one statement make
@@ -32,7 +33,7 @@ func folded(list []check.Unknown) []question {
 	at := map[key]int{}
 	for i := range list {
 		u := &list[i]
-		k := key{u.Rule, u.File, u.Span, numbered.ReplaceAllString(u.Needs, "$1#")}
+		k := key{u.Rule, u.File, u.Span, numbered().ReplaceAllString(u.Needs, "$1#")}
 		j, seen := at[k]
 		if !seen || u.Part == "" || out[j].names(u.Part) {
 			at[k] = len(out)
@@ -48,7 +49,7 @@ func folded(list []check.Unknown) []question {
 // other is the name by which a question differs from that of q; the part where the
 // texts are equal.
 func (q *question) other(u *check.Unknown) string {
-	mine, its := numbered.FindAllString(q.Needs, -1), numbered.FindAllString(u.Needs, -1)
+	mine, its := numbered().FindAllString(q.Needs, -1), numbered().FindAllString(u.Needs, -1)
 	for i, name := range its {
 		if name != mine[i] { // as many: the texts are equal but for the numbers
 			return name

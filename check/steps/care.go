@@ -8,24 +8,37 @@ import (
 )
 
 // careAt says in which steps a caution matters.
-var careAt = map[string][]string{
-	"gas":             {"gas-manifold", "gas-drops", "gas-supply", "gas-strength-test", "gas-tightness-test", "purge", "first-fire", "commissioning"},
-	"carbon-monoxide": {"dampers", "flue", "air", "first-fire", "commissioning"},
-	"flue":            {"dampers", "flue", "first-fire"},
-	"pressure":        {"old-circuits", "safety-devices", "strength-test", "flushing", "fill"},
-	"hot-surface":     {"old-circuits", "first-fire", "commissioning"},
-	"lifting":         {"delivery", "frame", "gas-manifold", "return-header", "flow-header", "units", "separation", "safety-devices"},
-	"tip-over":        {"frame", "supports", "gas-manifold", "return-header", "flow-header", "units", "unit-pipework"},
-	"height":          {"supports", "flow-header", "return-header", "flue", "air"},
-	"electrical":      {"wiring", "electrical-test", "first-fire", "commissioning"},
-	"asbestos":        {"survey", "old-circuits", "site", "frame", "supports", "flue", "air"},
-	"legionella":      {"flushing", "fill", "commissioning", "handover"},
-	"confined-space":  {"site", "delivery", "frame", "units", "purge"},
-	"chemicals":       {"old-circuits", "flushing", "fill"},
-	"frost":           {"condensate", "handover"},
-	"condensate":      {"condensate"},
-	"hot-work":        {"gas-manifold", "return-header", "flow-header", "gas-supply", "main-pipes", "separation", "unit-pipework"},
-	"notification":    {"site"},
+var careAt = []struct {
+	topic string
+	steps []string
+}{
+	{"gas", []string{"gas-manifold", "gas-drops", "gas-supply", "gas-strength-test", "gas-tightness-test", "purge", "first-fire", "commissioning"}},
+	{"carbon-monoxide", []string{"dampers", "flue", "air", "first-fire", "commissioning"}},
+	{"flue", []string{"dampers", "flue", "first-fire"}},
+	{"pressure", []string{"old-circuits", "safety-devices", "strength-test", "flushing", "fill"}},
+	{"hot-surface", []string{"old-circuits", "first-fire", "commissioning"}},
+	{"lifting", []string{"delivery", "frame", "gas-manifold", "return-header", "flow-header", "units", "separation", "safety-devices"}},
+	{"tip-over", []string{"frame", "supports", "gas-manifold", "return-header", "flow-header", "units", "unit-pipework"}},
+	{"height", []string{"supports", "flow-header", "return-header", "flue", "air"}},
+	{"electrical", []string{"wiring", "electrical-test", "first-fire", "commissioning"}},
+	{"asbestos", []string{"survey", "old-circuits", "site", "frame", "supports", "flue", "air"}},
+	{"legionella", []string{"flushing", "fill", "commissioning", "handover"}},
+	{"confined-space", []string{"site", "delivery", "frame", "units", "purge"}},
+	{"chemicals", []string{"old-circuits", "flushing", "fill"}},
+	{"frost", []string{"condensate", "handover"}},
+	{"condensate", []string{"condensate"}},
+	{"hot-work", []string{"gas-manifold", "return-header", "flow-header", "gas-supply", "main-pipes", "separation", "unit-pipework"}},
+	{"notification", []string{"site"}},
+}
+
+// mattersAt reports whether a caution matters in a step.
+func mattersAt(topic, step string) bool {
+	for i := range careAt {
+		if careAt[i].topic == topic {
+			return slices.Contains(careAt[i].steps, step)
+		}
+	}
+	return false
 }
 
 // cautionsFor gives the cautions of a step: what the specification carries, and
@@ -34,14 +47,14 @@ func (b *builder) cautionsFor(s *Step) {
 	carried := map[string]bool{}
 	for _, c := range b.p.ByKind("caution") {
 		topic := c.Get("topic").Word
-		if text := c.Get("text"); text.Known() && slices.Contains(careAt[topic], s.ID) {
+		if text := c.Get("text"); text.Known() && mattersAt(topic, s.ID) {
 			carried[topic] = true
 			s.Cautions = append(s.Cautions, Caution{Topic: topic, Text: text.Word, From: ref(c)})
 		}
 	}
 	for i := range cautions.Triggers {
 		t := &cautions.Triggers[i]
-		if carried[t.Topic] || !slices.Contains(careAt[t.Topic], s.ID) {
+		if carried[t.Topic] || !mattersAt(t.Topic, s.ID) {
 			continue
 		}
 		if p := t.Part(b.p); p != nil {

@@ -265,10 +265,10 @@ func TestWordsOfTheLanguage(t *testing.T) {
 	if got := IDs(); !slices.Equal(got, lang.BuildSteps) {
 		t.Errorf("steps %v\nwords %v", got, lang.BuildSteps)
 	}
-	for id := range careAt {
-		for _, s := range careAt[id] {
+	for _, c := range careAt {
+		for _, s := range c.steps {
 			if find(s) == nil {
-				t.Errorf("caution %s at an unknown step %s", id, s)
+				t.Errorf("caution %s at an unknown step %s", c.topic, s)
 			}
 		}
 	}

@@ -2,7 +2,9 @@ package topics
 
 import "example.org/tundish/check/calc/combustion"
 
-var _ = register(Topic{
+var _ = register(&topicCondensate)
+
+var topicCondensate = Topic{
 	Name:    "condensate",
 	Summary: "water that condenses from the flue gas, at most and at a flue gas temperature",
 	Formula: "w = (water - dry psat/(p - psat)) M P/Net; drains are sized on the most",
@@ -33,4 +35,4 @@ var _ = register(Topic{
 		perHour := 1000 * in["net-input"] * 3600
 		return Values{"rate": w * perHour, "most": p.MostCondensate() * perHour}, nil
 	},
-})
+}

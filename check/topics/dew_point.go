@@ -36,7 +36,9 @@ func burnt(in Values) (p combustion.Products, pressure float64, err error) {
 	return p, pressure, err
 }
 
-var _ = register(Topic{
+var _ = register(&topicDewPoint)
+
+var topicDewPoint = Topic{
 	Name:    "dew-point",
 	Summary: "temperature at which water begins to condense from flue gas, dry combustion air",
 	Formula: "t = Tsat(x p); methane x = 1/(1 + 50/CO2%)",
@@ -57,4 +59,4 @@ var _ = register(Topic{
 		}
 		return Values{"dew-point": t, "water": 100 * p.WaterFraction()}, nil
 	},
-})
+}

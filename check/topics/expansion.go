@@ -2,7 +2,9 @@ package topics
 
 import "example.org/tundish/check/calc/water"
 
-var _ = register(Topic{
+var _ = register(&topicExpansion)
+
+var topicExpansion = Topic{
 	Name: "expansion", Summary: "how much water grows from cold to hot",
 	Formula: "e = density(cold)/density(hot) - 1, by the cold volume",
 	Source:  water.SourceIF97,
@@ -20,4 +22,4 @@ var _ = register(Topic{
 		}
 		return Values{"expansion": e}, nil
 	},
-})
+}

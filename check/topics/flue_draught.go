@@ -2,7 +2,9 @@ package topics
 
 import "example.org/tundish/check/calc/flue"
 
-var _ = register(Topic{
+var _ = register(&topicFlueDraught)
+
+var topicFlueDraught = Topic{
 	Name:    "flue-draught",
 	Summary: "buoyancy of a flue of one temperature, products taken as air",
 	Formula: "dp = g H (rho_outside - rho_flue), rho = p M/(R T), p of the 1976 standard atmosphere at the altitude",
@@ -39,4 +41,4 @@ var _ = register(Topic{
 		}
 		return Values{"draught": d}, nil
 	},
-})
+}

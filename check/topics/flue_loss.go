@@ -2,7 +2,9 @@ package topics
 
 import "example.org/tundish/check/calc/flue"
 
-var _ = register(Topic{
+var _ = register(&topicFlueLoss)
+
+var topicFlueLoss = Topic{
 	Name:    "flue-loss",
 	Summary: "velocity and friction of flue gas in a round pipe, products taken as air",
 	Formula: "v = m/(rho A), gradient = f/D rho v^2/2, f by Colebrook, 64/Re up to Re 2000, viscosity by Sutherland",
@@ -41,4 +43,4 @@ var _ = register(Topic{
 		}
 		return Values{"velocity": f.Velocity, "gradient": f.Gradient}, nil
 	},
-})
+}

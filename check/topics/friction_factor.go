@@ -2,7 +2,9 @@ package topics
 
 import "example.org/tundish/check/calc/friction"
 
-var _ = register(Topic{
+var _ = register(&topicFrictionFactor)
+
+var topicFrictionFactor = Topic{
 	Name: "friction-factor", Summary: "Darcy friction factor of a round pipe",
 	Formula: "f = 64/Re up to Re 2000; 1/sqrt f = -2 log10(eps/3.7 + 2.51/(Re sqrt f)) from Re 4000; a straight line between",
 	Source:  friction.SourceColebrook,
@@ -15,4 +17,4 @@ var _ = register(Topic{
 		}
 		return Values{"friction-factor": f}, nil
 	},
-})
+}

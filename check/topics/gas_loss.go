@@ -2,7 +2,9 @@ package topics
 
 import "example.org/tundish/check/calc/gas"
 
-var _ = register(Topic{
+var _ = register(&topicGasLoss)
+
+var topicGasLoss = Topic{
 	Name:    "gas-loss",
 	Summary: "pressure that a gas loses in a straight pipe",
 	Formula: "p1^2 - p2^2 = (R T/M) (m/A)^2 [f L/D + 2 ln(p1/p2)], f by Colebrook, 64/Re up to Re 2000, T 288.15 K",
@@ -46,4 +48,4 @@ var _ = register(Topic{
 		}
 		return Values{"loss": d.Pressure, "velocity": d.Velocity}, nil
 	},
-})
+}

@@ -2,7 +2,9 @@ package topics
 
 import "example.org/tundish/check/calc/gas"
 
-var _ = register(Topic{
+var _ = register(&topicGasRate)
+
+var topicGasRate = Topic{
 	Name:    "gas-rate",
 	Summary: "gas that a heat input burns; input and calorific value both net, or both gross",
 	Formula: "Q = P / CV, both on the same basis",
@@ -33,4 +35,4 @@ var _ = register(Topic{
 		}
 		return Values{"flow": 3600 * q * in["units"]}, nil
 	},
-})
+}

@@ -2,7 +2,9 @@ package topics
 
 import "example.org/tundish/check/calc/exchanger"
 
-var _ = register(Topic{
+var _ = register(&topicHeatExchanger)
+
+var topicHeatExchanger = Topic{
 	Name: "heat-exchanger", Summary: "duty and outlet temperatures of a counter-flow exchanger",
 	Formula: "eps = (1 - exp(-NTU(1-Cr)))/(1 - Cr exp(-NTU(1-Cr))), NTU = UA/Cmin, Cr = Cmin/Cmax; Q = eps Cmin (th,in - tc,in); Q = UA LMTD",
 	Source:  exchanger.Source,
@@ -32,4 +34,4 @@ var _ = register(Topic{
 		}
 		return Values{"effectiveness": r.Effectiveness, "duty": r.Duty / 1000, "hot-outlet": r.HotOutlet, "cold-outlet": r.ColdOutlet, "lmtd": r.Mean}, nil
 	},
-})
+}

@@ -9,7 +9,9 @@ import (
 // airBar is the standard air pressure in bar.
 const airBar = 1.01325
 
-var _ = register(Topic{
+var _ = register(&topicSafetyValve)
+
+var topicSafetyValve = Topic{
 	Name:    "safety-valve",
 	Summary: "safety valve of one heating unit: steam to blow off, flow area, nominal size",
 	Formula: "m = 3600 Q/hfg; A Kdr = m/(0.2883 C sqrt(p0/v)) with C at k 1.135, p0 = set + rise + 1.013; at 3 bar A0 alpha = Q/1.26",
@@ -69,4 +71,4 @@ var _ = register(Topic{
 		}
 		return out, nil
 	},
-})
+}

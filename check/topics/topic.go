@@ -5,6 +5,7 @@ package topics
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"example.org/tundish/check/cite"
@@ -47,30 +48,31 @@ type Topic struct {
 	Form string
 }
 
-var registry = map[string]*Topic{}
+var registry []*Topic
 
-// register adds a topic; a file of this package calls it once through a
-// package variable: var _ = register(Topic{...}).
-func register(t Topic) *Topic {
-	if _, twice := registry[t.Name]; twice {
+// register adds a topic; a file of this package calls it once through a package
+// variable, with the topic in another: that the compiler lays down.
+func register(t *Topic) *Topic {
+	if _, twice := Find(t.Name); twice {
 		panic("topics: " + t.Name + " is registered twice")
 	}
-	registry[t.Name] = &t
-	return &t
+	registry = append(registry, t)
+	return t
 }
 
 // Find returns the topic of that name.
 func Find(name string) (*Topic, bool) {
-	t, ok := registry[name]
-	return t, ok
+	for _, t := range registry {
+		if t.Name == name {
+			return t, true
+		}
+	}
+	return nil, false
 }
 
 // All returns every topic in order of name.
 func All() []*Topic {
-	out := make([]*Topic, 0, len(registry))
-	for _, t := range registry {
-		out = append(out, t)
-	}
+	out := slices.Clone(registry)
 	sort.Slice(out, func(i, j int) bool { return out[i].Name < out[j].Name })
 	return out
 }

@@ -2,7 +2,9 @@ package topics
 
 import "example.org/tundish/check/calc/gas"
 
-var _ = register(Topic{
+var _ = register(&topicUsGasCapacity)
+
+var topicUsGasCapacity = Topic{
 	Name:    "us-gas-capacity",
 	Summary: "capacity of a gas pipe with an inlet below 1.5 psi, US low-pressure equation",
 	Formula: "D = Q^0.381 / (19.17 (dH/(Cr L))^0.206), Cr 0.6094, times sqrt(0.60/SG)",
@@ -37,9 +39,11 @@ var _ = register(Topic{
 		}
 		return Values{"capacity": q * m}, nil
 	},
-})
+}
 
-var _ = register(Topic{
+var _ = register(&topicUsGasCapacityHigh)
+
+var topicUsGasCapacityHigh = Topic{
 	Name:    "us-gas-capacity-high",
 	Summary: "capacity of a gas pipe with an inlet of 1.5 psi and more, US high-pressure equation",
 	Formula: "D = Q^0.381 / (18.93 ((P1^2 - P2^2) Y/(Cr L))^0.206), Cr 0.6094, Y 0.9992, absolute pressures",
@@ -68,4 +72,4 @@ var _ = register(Topic{
 		}
 		return Values{"capacity": q}, nil
 	},
-})
+}

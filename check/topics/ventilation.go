@@ -6,7 +6,9 @@ import (
 	"example.org/tundish/check/calc/ventilation"
 )
 
-var _ = register(Topic{
+var _ = register(&topicVentilation)
+
+var topicVentilation = Topic{
 	Name:    "ventilation",
 	Summary: "openings or fans of a plant room from 70 kW to 1.8 MW net, UK tables",
 	Formula: "free area = (factor + summer addition) x kW net; inlet = (2.6 + summer) m3/h x kW net, inlet - extract = 1.35 m3/h x kW net",
@@ -61,7 +63,7 @@ var _ = register(Topic{
 			"fan-inlet": 3600 * f.Inlet, "fan-extract": 3600 * f.Extract,
 		}, nil
 	},
-})
+}
 
 // flag reads an input that is 1 for yes and 0 for no.
 func flag(name string, in Values) (bool, error) {

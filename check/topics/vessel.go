@@ -2,7 +2,9 @@ package topics
 
 import "example.org/tundish/check/calc/vessel"
 
-var _ = register(Topic{
+var _ = register(&topicVessel)
+
+var topicVessel = Topic{
 	Name:    "vessel",
 	Summary: "diaphragm expansion vessel of a sealed heating plant and its cold fill pressure",
 	Formula: "V = (e Vs + reserve) (pe+1)/(pe-p0), e = (0.31 + 3.9e-4 t^2 + 3.2 additive) %, p0 = 0.0981 h + 0.3, pe = psv - 0.5 (to 5 bar) or 0.9 psv",
@@ -75,4 +77,4 @@ var _ = register(Topic{
 			"least-volume": z.Least, "cold-fill-least": f.Least, "cold-fill-most": f.Most,
 		}, nil
 	},
-})
+}

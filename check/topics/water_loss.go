@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/check/calc/water"
 )
 
-var _ = register(Topic{
+var _ = register(&topicWaterLoss)
+
+var topicWaterLoss = Topic{
 	Name: "water-loss", Summary: "velocity and friction of water in a pipe",
 	Formula: "v = m/(rho pi/4 D^2), dp/L = f/D rho v^2/2, properties at 3 bar absolute",
 	Source:  friction.SourceDarcy,
@@ -38,4 +40,4 @@ var _ = register(Topic{
 		}
 		return Values{"velocity": v, "gradient": friction.Gradient(f, bore, s.Density, v)}, nil
 	},
-})
+}

@@ -11,7 +11,9 @@ import (
 // viscosity of a network's water are taken.
 const networkPressure = 3e5
 
-var _ = register(Topic{
+var _ = register(&topicWaterNetwork)
+
+var topicWaterNetwork = Topic{
 	Name: "water-network", Summary: "flows and heads of a pipe network",
 	Formula: "sum of flows at a node = 0; head loss = (f L/D + K) v2/2g with Colebrook's f, g = 9.80665 m/s2; water at 3 bar absolute",
 	Source:  network.SourceMethod,
@@ -28,4 +30,4 @@ var _ = register(Topic{
 		}
 		return Network(rows, s.Viscosity/s.Density)
 	},
-})
+}

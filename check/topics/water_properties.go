@@ -5,7 +5,9 @@ import (
 	"example.org/tundish/check/calc/water"
 )
 
-var _ = register(Topic{
+var _ = register(&topicWaterProperties)
+
+var topicWaterProperties = Topic{
 	Name: "water-properties", Summary: "density, viscosity, specific heat and vapor pressure of liquid water",
 	Formula: "IAPWS-IF97 region 1 and 4, viscosity by IAPWS R12-08",
 	Source:  water.SourceIF97,
@@ -22,4 +24,4 @@ var _ = register(Topic{
 		}
 		return Values{"density": s.Density, "viscosity": s.Viscosity, "specific-heat": s.SpecificHeat / 1000, "vapour-pressure": p / 1000}, nil
 	},
-})
+}

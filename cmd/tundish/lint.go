@@ -69,8 +69,12 @@ func runLint(args []string, s std) int {
 	if done {
 		return code
 	}
-	// An interrupt ends the run with what is done; a second one ends it at once.
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	total := r.in.jobs.len()
+	ctx, stop := context.WithCancel(context.Background())
+	if total > 1 {
+		// An interrupt ends the run with what is done; a second one ends it at once.
+		ctx, stop = signal.NotifyContext(ctx, os.Interrupt)
+	}
 	defer stop()
 	r.stop = stop
 	open := &spool{}
@@ -81,13 +85,12 @@ func runLint(args []string, s std) int {
 	case "sarif", "junit":
 		r.doc = report.NewDocument(r.tool)
 	}
-	total := r.in.jobs.len()
 	r.bar = newBar(s, total)
 	work := r.say
 	if r.baseline != nil { // which findings are new depends on those before them
 		work = func(_ job, v verdict) said { return said{verdict: v} }
 	}
-	n := judgeAll(ctx, r.in.jobs.all(), r.jobs, r.day, work, r.take)
+	n := judgeAll(ctx, r.in.jobs.all(), min(r.jobs, total), r.day, work, r.take)
 	r.bar.end()
 	if r.written == nil && n < total {
 		stop()
