@@ -42,7 +42,7 @@ type Unknown struct {
 type Comparison struct {
 	Rule     string
 	Quantity *solve.Quantity
-	Limit    Limit
+	Limit    *Limit
 	AtLeast  bool // the value must not be less; otherwise it must not be more
 	Holds    bool
 }
@@ -77,6 +77,7 @@ type Report struct {
 	Unknowns    []Unknown
 	Comparisons []Comparison
 	Excused     []Excused
+	limits      []Limit        // those of Comparisons that are not of the tables
 	design      *solve.Results // of the plant that a record belongs to
 }
 
@@ -97,7 +98,7 @@ func (r *Report) Release() {
 	r.Plant.Release()
 	f.Release()
 	clear(r.Findings[:cap(r.Findings)]) // what was left out of it, too
-	*r = Report{Findings: r.Findings[:0], Unknowns: r.Unknowns[:0], Comparisons: r.Comparisons[:0]}
+	*r = Report{Findings: r.Findings[:0], Unknowns: r.Unknowns[:0], Comparisons: r.Comparisons[:0], limits: r.limits[:0]}
 	reports.Put(r)
 }
 

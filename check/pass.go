@@ -24,18 +24,24 @@ type Pass struct {
 	us     bool // the plant speaks US units
 }
 
-// Limit gives a limit of the tables, with the project's override in force.
-func (p *Pass) Limit(id string) Limit {
-	l, ok := p.in.Overrides[id]
-	if !ok {
-		if l, ok = tables.Limits()[id]; !ok {
-			panic("check: rule " + p.Rule.ID + " asks for an unknown limit " + id) // caught by the rule test
+// Limit gives a limit of the tables, with the project's override in force. It is
+// shared: a rule that needs another makes its own.
+func (p *Pass) Limit(id string) *Limit {
+	l := tables.LimitOf(id)
+	if l == nil {
+		panic("check: rule " + p.Rule.ID + " asks for an unknown limit " + id) // caught by the rule test
+	}
+	if len(p.in.Overrides) > 0 {
+		if o, ok := p.in.Overrides[id]; ok {
+			l = &o
 		}
 	}
 	if p.us {
 		if u, ok := lang.LookupUnit(l.Unit); ok && !u.US {
 			if s := lang.UsualUnit(l.Num, l.Dim, lang.US); s != "" && !universal(l.Dim) {
-				l.Unit = s
+				us := *l
+				us.Unit = s
+				return &us
 			}
 		}
 	}
@@ -129,12 +135,12 @@ func (p *Pass) Unknown(part *plant.Part, needs string) {
 // limit holds, and when the value is not known, which it reports as Unknown.
 // Otherwise it gives a finding with found, limit, source and place filled in,
 // for the rule to complete and hand to Report.
-func (p *Pass) AtMost(q *solve.Quantity, l Limit) *Finding { return p.compare(q, l, false) }
+func (p *Pass) AtMost(q *solve.Quantity, l *Limit) *Finding { return p.compare(q, l, false) }
 
 // AtLeast is AtMost for a lower limit.
-func (p *Pass) AtLeast(q *solve.Quantity, l Limit) *Finding { return p.compare(q, l, true) }
+func (p *Pass) AtLeast(q *solve.Quantity, l *Limit) *Finding { return p.compare(q, l, true) }
 
-func (p *Pass) compare(q *solve.Quantity, l Limit, least bool) *Finding {
+func (p *Pass) compare(q *solve.Quantity, l *Limit, least bool) *Finding {
 	if q == nil {
 		return nil // never asked for: the part does not exist in this plant
 	}

@@ -2,7 +2,6 @@ package lang
 
 import (
 	"iter"
-	"maps"
 	"slices"
 	"sync"
 )
@@ -10,8 +9,8 @@ import (
 // Schema is the table of rows with its indexes.
 type Schema struct {
 	Rows   []Row
-	blocks map[string][]*Row // rows of a block in table order
-	kinds  map[string]int    // numbers of kinds and keywords
+	blocks NameTable[[]*Row] // rows of a block in table order
+	kinds  NameTable[int]    // numbers of kinds and keywords
 }
 
 // NewSchema indexes the groups of a table.
@@ -20,7 +19,9 @@ func NewSchema(groups ...[]Entry) *Schema {
 	for _, g := range groups {
 		n += len(g)
 	}
-	s := &Schema{Rows: make([]Row, 0, n), blocks: make(map[string][]*Row, n/4), kinds: make(map[string]int, n)}
+	s := &Schema{Rows: make([]Row, 0, n)}
+	s.blocks.Grow(n / 4)
+	s.kinds.Grow(n)
 	for _, g := range groups {
 		for i := range g {
 			s.Rows = append(s.Rows, Row{Entry: &g[i]})
@@ -28,7 +29,7 @@ func NewSchema(groups ...[]Entry) *Schema {
 			r.kind, r.keyword = s.number(r.PartKind()), s.number(r.Keyword)
 			r.index()
 			for _, in := range r.In {
-				s.blocks[in] = append(s.blocks[in], r)
+				s.blocks.Put(in, append(s.blocks.Get(in), r))
 			}
 		}
 	}
@@ -58,10 +59,10 @@ func (r *Row) index() {
 }
 
 func (s *Schema) number(name string) int {
-	n, ok := s.kinds[name]
+	n, ok := s.kinds.Find(name)
 	if !ok {
-		n = len(s.kinds)
-		s.kinds[name] = n
+		n = s.kinds.Len()
+		s.kinds.Put(name, n)
 	}
 	return n
 }
@@ -69,12 +70,11 @@ func (s *Schema) number(name string) int {
 // Kind is the number of a kind of part or a keyword, from 0 up to and without
 // Kinds; ok is false for a word that is neither.
 func (s *Schema) Kind(name string) (n int, ok bool) {
-	n, ok = s.kinds[name]
-	return n, ok
+	return s.kinds.Find(name)
 }
 
 // Kinds counts the kinds and keywords.
-func (s *Schema) Kinds() int { return len(s.kinds) }
+func (s *Schema) Kinds() int { return s.kinds.Len() }
 
 // language joins the entries of every file in the order of a specification.
 var language = sync.OnceValue(func() *Schema {
@@ -89,7 +89,7 @@ func Language() *Schema { return language() }
 
 // Row finds the row of a keyword in a block; nil if the block has none.
 func (s *Schema) Row(block, keyword string) *Row {
-	for _, r := range s.blocks[block] {
+	for _, r := range s.blocks.Get(block) {
 		if r.Keyword == keyword {
 			return r
 		}
@@ -98,15 +98,15 @@ func (s *Schema) Row(block, keyword string) *Row {
 }
 
 // RowsOf lists the rows of a block in table order. The slice is shared.
-func (s *Schema) RowsOf(block string) []*Row { return s.blocks[block] }
+func (s *Schema) RowsOf(block string) []*Row { return s.blocks.Get(block) }
 
 // Blocks lists every block that holds statements, in order of the alphabet.
-func (s *Schema) Blocks() []string { return slices.Sorted(maps.Keys(s.blocks)) }
+func (s *Schema) Blocks() []string { return slices.Sorted(s.blocks.Names()) }
 
 // onceIn gives the rows that a block must hold.
 func (s *Schema) onceIn(block string) iter.Seq[*Row] {
 	return func(yield func(*Row) bool) {
-		for _, r := range s.blocks[block] {
+		for _, r := range s.blocks.Get(block) {
 			if r.Times == Once && !yield(r) {
 				return
 			}
@@ -116,8 +116,8 @@ func (s *Schema) onceIn(block string) iter.Seq[*Row] {
 
 // keywords lists the keywords of a block.
 func (s *Schema) keywords(block string) []string {
-	out := make([]string, 0, len(s.blocks[block]))
-	for _, r := range s.blocks[block] {
+	out := make([]string, 0, len(s.blocks.Get(block)))
+	for _, r := range s.blocks.Get(block) {
 		out = append(out, r.Keyword)
 	}
 	return out
@@ -126,7 +126,7 @@ func (s *Schema) keywords(block string) []string {
 // homes lists the blocks where a keyword may stand.
 func (s *Schema) homes(keyword string) []string {
 	var out []string
-	for b := range s.blocks {
+	for b := range s.blocks.Names() {
 		if s.Row(b, keyword) != nil {
 			out = append(out, b)
 		}

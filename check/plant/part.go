@@ -86,30 +86,31 @@ func (p *Part) Span() lang.Span {
 // Get finds a value by the stable name of its slot: in the part's own
 // statement, then as the first value of a statement of that keyword in its
 // block, then in its catalogue type, then as the slot's sourced default.
-func (p *Part) Get(name string) Value {
-	if p == nil {
-		return Value{}
+func (p *Part) Get(name string) (v Value) {
+	// Small enough to be put in place where it is asked: most answers are no.
+	if bit := lang.NameBit(name); p != nil && p.says&bit != 0 {
+		p.get(&v, name, bit)
 	}
-	bit := lang.NameBit(name)
-	if p.says&bit == 0 {
-		return Value{}
-	}
+	return
+}
+
+func (p *Part) get(v *Value, name string, bit lang.NameSet) {
 	if f, in := p.field(name, bit); f != nil {
-		return in.value(f, 0)
+		in.value(v, f, 0)
+		return
 	}
 	if p.Type != nil {
 		if f, in := p.Type.field(name, bit); f != nil {
-			v := in.value(f, 0)
+			in.value(v, f, 0)
 			v.Origin = FromType
-			return v
+			return
 		}
 	}
 	if p.Row != nil && p.Row.Defaults()&bit != 0 {
 		if s := p.Row.Slot(name); s != nil {
-			return slotDefault(s)
+			*v = slotDefault(s)
 		}
 	}
-	return Value{}
 }
 
 // field finds the field of a value and the part whose statement holds it: the
@@ -159,14 +160,13 @@ func (p *Part) inBlock(kind string, bit lang.NameSet) *Part {
 }
 
 // First is the first value of the part's own statement, whatever its slot.
-func (p *Part) First() Value {
-	if p == nil {
-		return Value{}
+func (p *Part) First() (v Value) {
+	if p != nil {
+		if f := p.firstField(); f != nil {
+			p.value(&v, f, 0)
+		}
 	}
-	if f := p.firstField(); f != nil {
-		return p.value(f, 0)
-	}
-	return Value{}
+	return
 }
 
 func (p *Part) firstField() *lang.Field {
@@ -182,15 +182,15 @@ func (p *Part) firstField() *lang.Field {
 	return nil
 }
 
-func (p *Part) value(f *lang.Field, i int) Value {
-	v := Value{Given: true, State: lang.Known, Slot: f.Slot, Field: f, Stmt: p.Stmt, File: p.File}
+// value fills v, which is silent, with the value at i of a field.
+func (p *Part) value(v *Value, f *lang.Field, i int) {
+	v.Given, v.State, v.Slot, v.Field, v.Stmt, v.File = true, lang.Known, f.Slot, f, p.Stmt, p.File
 	if i < len(f.Values) {
 		x := &f.Values[i]
 		v.State, v.Num, v.Num2, v.Word = x.State, x.Num, x.Num2, x.Word
 	} else if f.Slot.Type == lang.FlagType {
 		v.Word = f.Slot.Name
 	}
-	return v
 }
 
 // List gives every value of a list slot, or of a slot that may repeat.
@@ -206,7 +206,8 @@ func (p *Part) List(name string) []Value {
 				continue
 			}
 			for j := range f.Values {
-				out = append(out, p.value(f, j))
+				out = append(out, Value{})
+				p.value(&out[len(out)-1], f, j)
 			}
 		}
 	}

@@ -70,7 +70,7 @@ func (c *clearance) gap(row *plant.Part, q *solve.Quantity) {
 	if !need.Known() {
 		return
 	}
-	if f := c.p.AtLeast(q, check.StatedLimit(need, c.in, "data of the unit")); f != nil {
+	if f := c.p.AtLeast(q, c.p.StatedLimit(need, c.in, "data of the unit")); f != nil {
 		pitch := row.Owner.Child("pitch")
 		f.Message = f.Found + " are left between " + c.unit.Label() + " and its neighbor; it needs " + lang.In(need.Num, c.in) + " at its sides."
 		f.Part, f.Severity = c.unit.Label(), lang.Error

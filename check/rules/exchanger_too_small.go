@@ -30,7 +30,7 @@ var ruleExchangerTooSmall = check.Rule{
 				p.Unknown(x, needs)
 				continue
 			}
-			if f := p.AtLeast(q, check.NumberLimit(need.Num, lang.Power, "kW", need.Formula.Source)); f != nil {
+			if f := p.AtLeast(q, p.NumberLimit(need.Num, lang.Power, "kW", need.Formula.Source)); f != nil {
 				f.Message = x.Label() + " passes " + f.Found + " with the flows and temperatures of the design; its circuits ask for " + p.In(need.Num, "kW") + "."
 				p.Report(x, *f)
 			}

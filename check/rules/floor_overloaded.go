@@ -25,7 +25,7 @@ var ruleFloorOverloaded = check.Rule{
 			unit, force = "psf", "lbf"
 		}
 		if v := floor.Get("allows"); v.Known() {
-			if f := p.AtMost(p.Results.Get(floor, "floor-load", solve.Always), check.StatedLimit(v, unit, "load that the floor allows")); f != nil {
+			if f := p.AtMost(p.Results.Get(floor, "floor-load", solve.Always), p.StatedLimit(v, unit, "load that the floor allows")); f != nil {
 				f.Message = "The filled plant loads the floor with " + f.Found + "; it allows " + p.In(v.Num, unit) + "."
 				f.Span, f.File = v.Span(), v.File
 				p.Report(floor, *f)
@@ -41,7 +41,7 @@ var ruleFloorOverloaded = check.Rule{
 			return
 		}
 		for _, frame := range p.Plant.ByKind("frame") {
-			if f := p.AtMost(p.Results.Group(frame, "foot-load", solve.Most, solve.Always), check.StatedLimit(v, force, "load of one foot that the floor allows")); f != nil {
+			if f := p.AtMost(p.Results.Group(frame, "foot-load", solve.Most, solve.Always), p.StatedLimit(v, force, "load of one foot that the floor allows")); f != nil {
 				f.Message = "A foot of " + frame.Label() + " carries " + f.Found + "; the floor allows " + p.In(v.Num, force) + " on a point."
 				f.Span, f.File = v.Span(), v.File
 				p.Report(frame, *f)

@@ -25,9 +25,9 @@ var ruleFlueFallsTooLittle = check.Rule{
 				if q.Known() && q.Num <= 0 {
 					continue
 				}
-				whole := limit
+				whole := *limit
 				whole.Num = math.Floor(limit.Num*1000+1e-9) / 1000 // falls are compared in whole mm by m
-				f := p.AtLeast(q, whole)
+				f := p.AtLeast(q, &whole)
 				if f == nil {
 					continue
 				}

@@ -25,7 +25,7 @@ var ruleFluePressureOverClass = check.Rule{
 			if !ok {
 				continue
 			}
-			limit := check.NumberLimit(class.Operating, lang.Pressure, "Pa", class.Source)
+			limit := p.NumberLimit(class.Operating, lang.Pressure, "Pa", class.Source)
 			f := p.AtMost(p.Results.Get(part, "pressure", solve.AllFull), limit)
 			if f == nil {
 				continue

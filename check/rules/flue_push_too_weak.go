@@ -17,7 +17,7 @@ var ruleFluePushTooWeak = check.Rule{
 	Limits:  "Products are taken at the stated temperatures; the maker's own calculation goes first.",
 	Sources: sources(flue.SourceBalance),
 	Run: func(p *check.Pass) {
-		limit := check.NumberLimit(0, lang.Pressure, "Pa", flue.SourceBalance)
+		limit := p.NumberLimit(0, lang.Pressure, "Pa", flue.SourceBalance)
 		words := map[solve.Case]string{solve.AllFull: "with all units at full fire", solve.OneLow: "at minimum fire with the others at full fire", solve.OneAlone: "alone at minimum fire", solve.ColdStart: "alone in a cold flue", solve.DamperOpen: "at full fire, with the damper of a stopped unit stuck open,"}
 		for _, u := range p.Plant.Units() {
 			for _, k := range [...]solve.Case{solve.AllFull, solve.OneLow, solve.OneAlone, solve.ColdStart, solve.DamperOpen} {

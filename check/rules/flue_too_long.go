@@ -22,7 +22,7 @@ var ruleFlueTooLong = check.Rule{
 			if q == nil || !limit.Known() {
 				continue
 			}
-			if f := p.AtMost(q, check.StatedLimit(limit, q.Unit, "data of the unit")); f != nil {
+			if f := p.AtMost(q, p.StatedLimit(limit, q.Unit, "data of the unit")); f != nil {
 				f.Message = "The flue of " + u.Label() + " counts " + f.Found + "; its data allow " + p.In(limit.Num, q.Unit) + "."
 				p.Report(u, *f)
 			}

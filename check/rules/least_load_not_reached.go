@@ -22,7 +22,7 @@ var ruleLeastLoadNotReached = check.Rule{
 			return
 		}
 		unit := powerUnit(p.Plant)
-		f := p.AtMost(p.Results.Get(group, "least-heat", solve.Always), check.StatedLimit(v, unit, "least lasting load of the basis"))
+		f := p.AtMost(p.Results.Get(group, "least-heat", solve.Always), p.StatedLimit(v, unit, "least lasting load of the basis"))
 		if f == nil {
 			return
 		}

@@ -26,7 +26,7 @@ var ruleMeterTooCoarse = check.Rule{
 				p.Unknown(m, "the least flow of "+m.Label())
 				continue
 			}
-			if f := p.AtLeast(q, check.StatedLimit(r, q.Unit, "range of the meter")); f != nil {
+			if f := p.AtLeast(q, p.StatedLimit(r, q.Unit, "range of the meter")); f != nil {
 				f.Message = "One unit alone at minimum burns " + f.Found + "; " + m.Label() + " measures from " + p.In(r.Num, q.Unit) + "."
 				p.Report(m, *f)
 			}

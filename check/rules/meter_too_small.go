@@ -27,7 +27,7 @@ var ruleMeterTooSmall = check.Rule{
 				continue
 			}
 			unit := q.Unit
-			if f := p.AtMost(q, check.StatedLimit(r, unit, "rating of the meter")); f != nil {
+			if f := p.AtMost(q, p.StatedLimit(r, unit, "rating of the meter")); f != nil {
 				f.Message = m.Label() + " passes " + p.In(r.Num, unit) + ", but the plant burns " + p.In(q.Num, unit) + "."
 				p.Report(m, *f)
 			}

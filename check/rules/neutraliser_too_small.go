@@ -22,7 +22,7 @@ var ruleNeutraliserTooSmall = check.Rule{
 				p.Unknown(n, "the capacity of "+n.Label())
 				continue
 			}
-			f := p.AtMost(q, check.StatedLimit(v, "l/h", "stated capacity of "+n.Label()))
+			f := p.AtMost(q, p.StatedLimit(v, "l/h", "stated capacity of "+n.Label()))
 			if f == nil {
 				continue
 			}

@@ -37,7 +37,7 @@ var ruleOpeningTooSmall = check.Rule{
 			if have.Num == 0 {
 				continue // opening-missing speaks of it
 			}
-			f := p.AtLeast(have, check.NumberLimit(need.Num, lang.Area, need.Unit, need.Formula.Source))
+			f := p.AtLeast(have, p.NumberLimit(need.Num, lang.Area, need.Unit, need.Formula.Source))
 			if f == nil {
 				continue
 			}

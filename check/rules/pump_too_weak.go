@@ -17,7 +17,7 @@ var rulePumpTooWeak = check.Rule{
 	Mend:    "take a stronger pump, or larger branches",
 	Sources: sources(solve.FormulaPumpMargin.Source),
 	Run: func(p *check.Pass) {
-		zero := check.NumberLimit(0, lang.Pressure, "kPa", solve.FormulaPumpMargin.Source)
+		zero := p.NumberLimit(0, lang.Pressure, "kPa", solve.FormulaPumpMargin.Source)
 		for _, u := range p.Plant.Units() {
 			q := p.Results.Get(u, "pump-margin", solve.AllFull)
 			f := p.AtLeast(q, zero)

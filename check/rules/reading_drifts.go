@@ -24,7 +24,7 @@ var ruleReadingDrifts = check.Rule{
 		first, last := map[at]*plant.Part{}, map[at]*plant.Part{}
 		drifts := [...]struct {
 			slot, word, unit string
-			most             check.Limit
+			most             *check.Limit
 			bad              int // +1: only a rise is bad, -1: only a fall, 0: both
 		}{
 			{"co2", "CO2", "%", p.Limit("co2-drift-most"), 0},

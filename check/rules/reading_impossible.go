@@ -69,12 +69,12 @@ func fuelOf(p *check.Pass) *combustion.Fuel {
 
 // mostCO2 is the CO2 that the plant's gas cannot exceed. Natural gases reach
 // more than pure methane does.
-func mostCO2(p *check.Pass) (check.Limit, bool) {
+func mostCO2(p *check.Pass) (*check.Limit, bool) {
 	switch fuelOf(p) {
 	case &combustion.Methane:
 		return p.Limit("co2-possible-natural"), true
 	case &combustion.Propane:
 		return p.Limit("co2-possible-propane"), true
 	}
-	return check.Limit{}, false
+	return nil, false
 }

@@ -26,7 +26,7 @@ var ruleRegulatorTooCoarse = check.Rule{
 				p.Unknown(r, "the flows that "+r.Label()+" controls (least, most)")
 				continue
 			}
-			if f := p.AtLeast(q, check.StatedLimit(v, q.Unit, "range of the regulator")); f != nil {
+			if f := p.AtLeast(q, p.StatedLimit(v, q.Unit, "range of the regulator")); f != nil {
 				f.Message = "One unit alone at minimum burns " + p.In(q.Num, q.Unit) + "; " + r.Label() + " controls from " + p.In(v.Num, q.Unit) + "."
 				p.Report(r, *f)
 			}

@@ -26,7 +26,7 @@ var ruleRegulatorTooSmall = check.Rule{
 				p.Unknown(r, "the flows that "+r.Label()+" controls (least, most)")
 				continue
 			}
-			if f := p.AtMost(q, check.StatedLimit(v, q.Unit, "rating of the regulator")); f != nil {
+			if f := p.AtMost(q, p.StatedLimit(v, q.Unit, "rating of the regulator")); f != nil {
 				f.Message = r.Label() + " passes " + p.In(v.Num, q.Unit) + ", but the plant burns " + p.In(q.Num, q.Unit) + "."
 				p.Report(r, *f)
 			}

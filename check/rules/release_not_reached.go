@@ -21,7 +21,7 @@ var ruleReleaseNotReached = check.Rule{
 		if !v.Known() {
 			return
 		}
-		f := p.AtMost(p.Results.Group(p.Plant.UnitGroup(), "least-share", solve.Most, solve.Always), check.StatedLimit(v, "%", "release of the controls"))
+		f := p.AtMost(p.Results.Group(p.Plant.UnitGroup(), "least-share", solve.Most, solve.Always), p.StatedLimit(v, "%", "release of the controls"))
 		if f == nil {
 			return
 		}

@@ -28,7 +28,7 @@ var ruleReliefTooSmall = check.Rule{
 				p.Unknown(r, need.Missing)
 				continue
 			}
-			f := p.AtLeast(have, check.NumberLimit(need.Num, lang.Power, have.Unit, capacitySource(have)))
+			f := p.AtLeast(have, p.NumberLimit(need.Num, lang.Power, have.Unit, capacitySource(have)))
 			if f == nil {
 				continue
 			}

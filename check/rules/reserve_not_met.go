@@ -21,7 +21,7 @@ var ruleReserveNotMet = check.Rule{
 		if group == nil || !standby.Known() || standby.Num < 0.5 {
 			return
 		}
-		one := check.NumberLimit(1, lang.Ratio, "%", cite.Source{Work: "stated reserve against design load", Read: cite.Published})
+		one := p.NumberLimit(1, lang.Ratio, "%", cite.Source{Work: "stated reserve against design load", Read: cite.Published})
 		f := p.AtLeast(p.Results.Get(group, "reserve-cover", solve.Always), one)
 		if f == nil {
 			return

@@ -23,7 +23,7 @@ var ruleRoomUnderPressure = check.Rule{
 		if !need.Known() {
 			return
 		}
-		f := p.AtLeast(p.Results.Get(block, "air-left", 0), check.NumberLimit(need.Num, lang.VolumeFlow, need.Unit, need.Formula.Source))
+		f := p.AtLeast(p.Results.Get(block, "air-left", 0), p.NumberLimit(need.Num, lang.VolumeFlow, need.Unit, need.Formula.Source))
 		if f == nil {
 			return
 		}

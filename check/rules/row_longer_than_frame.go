@@ -29,7 +29,7 @@ var ruleRowLongerThanFrame = check.Rule{
 					continue
 				}
 				q := p.Results.Get(row, "taken-length", solve.Always)
-				if g := p.AtMost(q, check.NumberLimit(arm.Num, lang.Length, "", sourceFrame)); g != nil {
+				if g := p.AtMost(q, p.NumberLimit(arm.Num, lang.Length, "", sourceFrame)); g != nil {
 					have, want := lang.Quantity(q.Num, lang.Length, system(p)), lang.Quantity(arm.Num, lang.Length, system(p))
 					g.Found, g.Limit = have, "at most "+want
 					g.Message = "The units of " + row.Label() + " take " + have + "; its part of " + f.Label() + " is " + want + " long."

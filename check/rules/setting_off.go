@@ -22,7 +22,7 @@ var ruleSettingOff = check.Rule{
 			return
 		}
 		safety, controls := p.Plant.Of.Block("safety"), p.Plant.Of.Block("controls")
-		say := func(at *plant.Part, what string, have, want plant.Value, unit string, tolerance check.Limit) {
+		say := func(at *plant.Part, what string, have, want plant.Value, unit string, tolerance *check.Limit) {
 			if !have.Known() || !want.Known() || math.Abs(have.Num-want.Num) <= tolerance.Num*(1+1e-9) {
 				return
 			}

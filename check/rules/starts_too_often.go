@@ -26,7 +26,7 @@ var ruleStartsTooOften = check.Rule{
 		}
 		limit, word := p.Limit("starts-most"), "usual"
 		if v := cycling.Get("most"); v.Known() {
-			limit, word = check.StatedLimit(v, limit.Unit, "limit of the controls (cycling)"), "allowed"
+			limit, word = p.StatedLimit(v, limit.Unit, "limit of the controls (cycling)"), "allowed"
 		}
 		if f := p.AtMost(p.Results.Get(group, "starts", solve.Always), limit); f != nil {
 			f.Message = "At half of its least heat the last unit starts " + f.Found + "; " + word + " is up to " + limit.Text() + "."

@@ -26,7 +26,7 @@ var ruleSupplyTooSmall = check.Rule{
 			}
 			return
 		}
-		f := p.AtLeast(p.Results.Get(block, "supply", 0), check.NumberLimit(need.Num, lang.VolumeFlow, need.Unit, need.Formula.Source))
+		f := p.AtLeast(p.Results.Get(block, "supply", 0), p.NumberLimit(need.Num, lang.VolumeFlow, need.Unit, need.Formula.Source))
 		if f == nil {
 			return
 		}

@@ -18,7 +18,7 @@ var ruleTrapSealTooSmall = check.Rule{
 	Mend:    "take a trap with a higher seal",
 	Sources: sources(condensate.SourceTrap),
 	Run: func(p *check.Pass) {
-		limit := check.NumberLimit(0, lang.Pressure, "Pa", condensate.SourceTrap)
+		limit := p.NumberLimit(0, lang.Pressure, "Pa", condensate.SourceTrap)
 		judge := func(part *plant.Part, label string) {
 			f := p.AtLeast(p.Results.Get(part, "seal-margin", 0), limit)
 			if f == nil {

@@ -24,7 +24,7 @@ var ruleUnitFlowTooSmall = check.Rule{
 			q := p.Results.Get(u, "design-flow", solve.Always)
 			v := u.Child("flow-least").First()
 			if v.Known() {
-				if f := p.AtLeast(q, check.StatedLimit(v, unit, "data of the unit")); f != nil {
+				if f := p.AtLeast(q, p.StatedLimit(v, unit, "data of the unit")); f != nil {
 					f.Message = "The design flow of " + u.Label() + " is " + f.Found + "; it needs " + p.In(v.Num, unit) + "."
 					p.Report(u, *f)
 				}

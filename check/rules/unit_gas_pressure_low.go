@@ -38,7 +38,7 @@ func judgeInletPressure(p *check.Pass, low bool) {
 			p.Unknown(u, "the gas pressure that "+u.Label()+" needs (gas-inlet)")
 			continue
 		}
-		limit := check.StatedLimit(span, unit, "data of the unit")
+		limit := p.StatedLimit(span, unit, "data of the unit")
 		var f *check.Finding
 		if low {
 			if f = p.AtLeast(q, limit); f != nil {

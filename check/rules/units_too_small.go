@@ -30,7 +30,7 @@ var ruleUnitsTooSmall = check.Rule{
 			p.Unknown(p.Plant.Block("basis"), needs)
 			return
 		}
-		f := p.AtLeast(p.Results.Group(group, "output", solve.Total, solve.Always), check.NumberLimit(load.Num, lang.Power, powerUnit(p.Plant), cite.Source{Work: "output against design load", Read: cite.Published}))
+		f := p.AtLeast(p.Results.Group(group, "output", solve.Total, solve.Always), p.NumberLimit(load.Num, lang.Power, powerUnit(p.Plant), cite.Source{Work: "output against design load", Read: cite.Published}))
 		if f == nil {
 			return
 		}

@@ -37,7 +37,7 @@ var ruleValvesStarveUnits = check.Rule{
 		if unit == nil {
 			return
 		}
-		f := p.AtLeast(q, check.StatedLimit(need, q.Unit, "data of the unit"))
+		f := p.AtLeast(q, p.StatedLimit(need, q.Unit, "data of the unit"))
 		if f == nil {
 			return
 		}

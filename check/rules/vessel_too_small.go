@@ -29,7 +29,7 @@ var ruleVesselTooSmall = check.Rule{
 				p.Unknown(v, need.Missing)
 				continue
 			}
-			f := p.AtLeast(have, check.NumberLimit(need.Num, lang.Volume, have.Unit, need.Formula.Source))
+			f := p.AtLeast(have, p.NumberLimit(need.Num, lang.Volume, have.Unit, need.Formula.Source))
 			if f == nil {
 				continue
 			}

@@ -87,7 +87,20 @@ type Quantity struct {
 	// At is the place an editor shows the value; empty: the part's statement.
 	At   lang.Span
 	next int32
+	key  uint32
 }
+
+// keyOf tells values of one part apart before their names are compared.
+func keyOf(name string, stat Stat, c Case) uint32 {
+	n := len(name)
+	if n == 0 {
+		return 0
+	}
+	return uint32(name[0]) | uint32(name[n-1])<<8 | uint32(n)<<16 | uint32(stat)<<24 | uint32(c)<<28
+}
+
+// bit is one of 64 that stands for the key in a set.
+func bit(key uint32) uint64 { return 1 << (key * 0x9e3779b1 >> 26) }
 
 // Known reports whether the quantity holds a number.
 func (q *Quantity) Known() bool { return q != nil && q.Missing == "" }
@@ -113,9 +126,14 @@ func (q *Quantity) Path() string {
 type Results struct {
 	Plant *plant.Plant
 	list  []Quantity
-	first []int32 // by part ID: 1 + index of its first quantity
-	last  []int32
+	of    []values // by part ID
 	arena []Input
+}
+
+// values is the chain of the quantities of one part.
+type values struct {
+	first, last int32  // 1 + index in the list
+	has         uint64 // the bits of their keys: a quick no
 }
 
 // used holds results that were given back, for their memory.
@@ -131,12 +149,11 @@ func NewResults(p *plant.Plant) *Results {
 	if cap(r.arena) < n {
 		r.arena = make([]Input, 0, 64+7*n/2)
 	}
-	if cap(r.first) < n {
-		r.first, r.last = make([]int32, n), make([]int32, n)
+	if cap(r.of) < n {
+		r.of = make([]values, n)
 	}
-	r.first, r.last = r.first[:n], r.last[:n]
-	clear(r.first)
-	clear(r.last)
+	r.of = r.of[:n]
+	clear(r.of)
 	return r
 }
 
@@ -146,7 +163,7 @@ func (r *Results) Release() {
 	if r == nil || r.Plant == nil {
 		return
 	}
-	*r = Results{list: r.list[:0], arena: r.arena[:0], first: r.first[:0], last: r.last[:0]}
+	*r = Results{list: r.list[:0], arena: r.arena[:0], of: r.of[:0]}
 	used.Put(r)
 }
 
@@ -164,10 +181,12 @@ func (r *Results) Inputs(in ...Input) []Input {
 // first one stands, so a solver must not compute a value twice. A quantity
 // without a part is dropped.
 func (r *Results) Add(q Quantity) {
-	if q.Part == nil || q.Part.ID >= len(r.first) {
+	if q.Part == nil || q.Part.ID >= len(r.of) {
 		return
 	}
-	if r.find(q.Part, q.Name, q.Stat, q.Case) != nil {
+	q.key = keyOf(q.Name, q.Stat, q.Case)
+	of := &r.of[q.Part.ID]
+	if of.has&bit(q.key) != 0 && r.find(q.Part, q.Name, q.Stat, q.Case) != nil {
 		return
 	}
 	if q.Num != q.Num && q.Missing == "" { // not a number never leaves a solver as a value
@@ -175,13 +194,13 @@ func (r *Results) Add(q Quantity) {
 	}
 	r.list = append(r.list, q)
 	i := int32(len(r.list))
-	id := q.Part.ID
-	if r.last[id] == 0 {
-		r.first[id] = i
+	if of.last == 0 {
+		of.first = i
 	} else {
-		r.list[r.last[id]-1].next = i
+		r.list[of.last-1].next = i
 	}
-	r.last[id] = i
+	of.last = i
+	of.has |= bit(q.key)
 }
 
 // Missing stores that a quantity could not be computed and what it needs.
@@ -190,14 +209,20 @@ func (r *Results) Missing(part *plant.Part, name string, stat Stat, c Case, need
 }
 
 func (r *Results) find(part *plant.Part, name string, stat Stat, c Case) *Quantity {
-	if part == nil || part.ID >= len(r.first) {
+	if part == nil || part.ID >= len(r.of) {
 		return nil
 	}
-	for i := r.first[part.ID]; i != 0; i = r.list[i-1].next {
+	key := keyOf(name, stat, c)
+	of := &r.of[part.ID]
+	if of.has&bit(key) == 0 {
+		return nil
+	}
+	for i := of.first; i != 0; {
 		q := &r.list[i-1]
-		if q.Case == c && q.Stat == stat && q.Name == name {
+		if q.key == key && q.Name == name {
 			return q
 		}
+		i = q.next
 	}
 	return nil
 }
@@ -218,10 +243,10 @@ func (r *Results) All() []Quantity { return r.list }
 
 // Of calls f for every quantity of a part.
 func (r *Results) Of(part *plant.Part, f func(*Quantity)) {
-	if part == nil || part.ID >= len(r.first) {
+	if part == nil || part.ID >= len(r.of) {
 		return
 	}
-	for i := r.first[part.ID]; i != 0; i = r.list[i-1].next {
+	for i := r.of[part.ID].first; i != 0; i = r.list[i-1].next {
 		f(&r.list[i-1])
 	}
 }

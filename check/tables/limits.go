@@ -44,6 +44,18 @@ var loadLimits = sync.OnceValue(func() map[string]Limit {
 	return out
 })
 
+// LimitOf gives a limit by its id; nil if there is none. It is shared and must not
+// change.
+func LimitOf(id string) *Limit { return loadLimitTable().Get(id) }
+
+var loadLimitTable = sync.OnceValue(func() *lang.NameTable[*Limit] {
+	t := &lang.NameTable[*Limit]{}
+	for id, l := range loadLimits() {
+		t.Put(id, &l)
+	}
+	return t
+})
+
 // Limits gives every limit by its id. The map is shared and must not change.
 func Limits() map[string]Limit { return loadLimits() }
 
