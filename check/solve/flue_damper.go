@@ -31,12 +31,12 @@ func (m *flueModel) damperOpen(c *Context, u int, back float64) {
 	}
 	through := pa.Num / (at.Num * at.Num)
 	flow := 0.0
-	if through > 0 {
-		flow = math.Sqrt(math.Abs(back) / (through + unit.resistance))
-	}
-	if back < 0 && flow > 0 {
+	switch {
+	case back > 0 && through > 0:
+		flow = math.Sqrt(back / (through + unit.resistance))
+	case back < 0 && through > 0:
 		var ok bool
-		if flow, ok = m.drawn(u, flow, through); !ok {
+		if flow, ok = m.drawn(u, back, through); !ok {
 			c.Missing(unit.part, "flue-back-flow", Plain, DamperOpen, "a flue that can be balanced with the damper of "+unit.part.Label()+" open")
 			return
 		}
@@ -60,9 +60,20 @@ func (m *flueModel) damperOpen(c *Context, u int, back float64) {
 }
 
 // drawn finds the flow in kg/s of room air through stopped unit u at which what
-// the unit loses is what the flue draws, by secants from a first guess; ok is
-// false where it does not settle.
-func (m *flueModel) drawn(u int, guess, through float64) (flow float64, ok bool) {
+// the unit loses is what the flue draws; back is the draught in Pa, below 0, with
+// no flow, and the states hold that case. The first guess takes the losses of unit
+// and ducts to rise with the square of their flow and the densities to stay; Newton
+// by the slope of that guess and then secants find the rest. ok is false where it
+// does not settle.
+func (m *flueModel) drawn(u int, back, through float64) (flow float64, ok bool) {
+	square, linear := through+m.common.SafetyFactor*m.units[u].resistance, 0.0
+	for i := m.common.Ducts[u].Next; i >= 0; i = m.common.Ducts[i].Next {
+		if s := &m.states[i]; s.MassFlow > 0 {
+			per := s.Friction / s.MassFlow
+			linear += 2 * per
+			square += per / s.MassFlow
+		}
+	}
 	missing := func(q float64) float64 { // of the draught, Pa
 		m.firings[u] = flue.Firing{Duct: u, MassFlow: q, Temperature: roomAir}
 		if m.balance() != nil {
@@ -70,19 +81,20 @@ func (m *flueModel) drawn(u int, guess, through float64) (flow float64, ok bool)
 		}
 		return m.states[u].Start + through*q*q
 	}
-	a, b := guess/2, guess
-	fa, fb := missing(a), missing(b)
+	flow = (math.Sqrt(linear*linear-4*square*back) - linear) / (2 * square)
+	off, slope := missing(flow), linear+2*square*flow
 	for range 20 {
-		if math.Abs(fb) < 0.01 {
-			return b, true
+		if math.Abs(off) < 0.01 {
+			return flow, true
 		}
-		next := b - fb*(b-a)/(fb-fa)
+		next := flow - off/slope
 		if !(next > 0) {
-			next = min(a, b) / 2
+			next = flow / 2
 		}
-		a, fa = b, fb
-		b = next
-		fb = missing(b)
+		was := off
+		off = missing(next)
+		slope = (off - was) / (next - flow)
+		flow = next
 	}
 	return 0, false
 }

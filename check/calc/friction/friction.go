@@ -60,25 +60,48 @@ const twoOverLn10 = 2 / math.Ln10
 //
 //	x = -2 log10(eps/3.7 + 2.51 x/Re),  f = 1/x^2
 //
-// Put into its own right side, x = 7, a factor of 0.02, gives a start that is off
-// by a few tenths at most; a rough logarithm is good enough for it. Each step is Newton's with Halley's correction for the
-// curvature; the equation is so nearly straight that the error after a step is
-// under 0.002 times the cube of the step, so a step under 2e-4 leaves the last
-// bits only. Source: SourceColebrook.
+// Source: SourceColebrook.
 func Colebrook(reynolds, roughness float64) float64 {
-	a, b := roughness/3.7, 2.51/reynolds
+	x, _ := Root(reynolds, roughness, Start(reynolds, roughness))
+	return 1 / (x * x)
+}
+
+// Start guesses x = 1/sqrt f for Root. The equation put into its own right side
+// twice, from x = 7, a factor of 0.02, is off by a few hundredths at most; a rough
+// logarithm is good enough for it.
+func Start(reynolds, roughness float64) float64 {
+	a, b := roughness*(1/3.7), 2.51/reynolds
 	x := max(1, -twoOverLn10*roughLog(a+7*b))
+	return max(1, -twoOverLn10*roughLog(a+b*x))
+}
+
+// Root solves Colebrook's equation from a start for x = 1/sqrt f, and gives the t
+// with which the slope of f Re^2 over Re is 2 f Re/(1+t).
+//
+// Each step is Newton's with Halley's correction for the curvature; the equation is
+// so nearly straight that the error after a step is under 0.002 times the cube of
+// the step. After one under 2e-4 that leaves the last bits only; after one under
+// 0.02 it takes a last step by the same slope, of which 1e-11 is left at most.
+// Source: SourceColebrook.
+func Root(reynolds, roughness, start float64) (x, t float64) {
+	a, b := roughness*(1/3.7), 2.51/reynolds
+	x = start
 	for range 50 {
 		inner := a + b*x
-		t := twoOverLn10 * b / inner
-		step := (x + twoOverLn10*math.Log(inner)) / (1 + t)
-		step /= 1 + step*t*t/(2*twoOverLn10*(1+t))
+		t = twoOverLn10 * b / inner
+		slope := 1 / (1 + t)
+		step := (x + twoOverLn10*log(inner)) * slope
+		bent := step * t * t * slope
+		step -= step * bent / (2*twoOverLn10 + bent)
 		x -= step
-		if math.Abs(step) < 2e-4 {
+		if size := math.Abs(step); size < 2e-4 {
+			break
+		} else if size < 0.02 {
+			x -= (x + twoOverLn10*log(a+b*x)) * slope
 			break
 		}
 	}
-	return 1 / (x * x)
+	return x, t
 }
 
 // roughLog is the natural logarithm of a number above 0 within 0.006: the exponent
