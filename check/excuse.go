@@ -78,10 +78,10 @@ func deviationFor(pass *Pass, devs []*plant.Part, f *Finding) *plant.Part {
 
 // covers reports whether a finding on the part named lies in p or its block.
 func covers(p *plant.Part, label string) bool {
-	if p.Label() == label || p.Address == label {
+	if p.Label() == label || p.Address() == label {
 		return true
 	}
-	return len(label) > len(p.Address) && label[:len(p.Address)] == p.Address && label[len(p.Address)] == '.'
+	return len(label) > len(p.Address()) && label[:len(p.Address())] == p.Address() && label[len(p.Address())] == '.'
 }
 
 // Undecided reports whether a rule lacked input somewhere in this run.

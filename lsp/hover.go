@@ -163,7 +163,7 @@ func valuesText(out *prose, a *analysis, part *plant.Part) {
 	sys := system(a)
 	a.rep.Results.Of(part, func(q *solve.Quantity) {
 		out.paragraph()
-		name := strings.TrimPrefix(q.Path(), part.Address+".")
+		name := strings.TrimPrefix(q.Path(), part.Address()+".")
 		if !q.Known() {
 			out.code(name)
 			out.text(" not evaluated, needs ", q.Missing)

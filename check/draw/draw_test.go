@@ -232,7 +232,7 @@ func TestSchematicNamesEveryPart(t *testing.T) {
 		}
 		for _, kind := range []string{"unit", "drop", "branch", "connector", "manifold", "flue-header", "riser", "terminal", "pipe", "meter", "valve", "header", "circuit", "vessel", "gully"} {
 			for _, part := range rep.Plant.ByKind(kind) {
-				if part.Name != "" && !links["#"+draw.Anchor(part.Address)] {
+				if part.Name != "" && !links["#"+draw.Anchor(part.Address())] {
 					t.Errorf("%s: %s %s is not in the schematic", name, kind, part.Name)
 				}
 			}

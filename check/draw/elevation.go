@@ -218,7 +218,7 @@ func (e *elevation) frontUnit(u *plant.Part, x float64, last bool, edge float64)
 	for i, s := range [...]string{name, weight} {
 		bold, link := i == 0, ""
 		if bold {
-			link = Anchor(u.Address)
+			link = Anchor(u.Address())
 		}
 		size := float64(labelSize)
 		if wide := TextWidth(s, size, bold); wide > w*perMeter-6 {

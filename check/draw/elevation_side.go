@@ -87,7 +87,7 @@ func (e *elevation) sideUnit(row *plant.Part, x, inward, front float64) float64 
 	e.rect(b, e.marks.Of(u).Band, dash, false)
 	w := TextWidth(row.Name, labelSize, true)
 	if w < d*perMeter-4 {
-		e.text(c-w/2, e.y(hung)+4, labelSize, true, Anchor(row.Address), row.Name)
+		e.text(c-w/2, e.y(hung)+4, labelSize, true, Anchor(row.Address()), row.Name)
 	}
 	if off.Known() {
 		e.dimension(point{min(x, c), e.floor - 60}, point{max(x, c), e.floor - 60}, 0.01, asWritten(off))
@@ -151,7 +151,7 @@ func (e *elevation) masses(r *solve.Results) {
 	}
 	var found []string
 	r.Of(e.frame, func(q *solve.Quantity) {
-		name := strings.NewReplacer("-", " ", ".", ", ").Replace(strings.TrimPrefix(q.Path(), e.frame.Address+"."))
+		name := strings.NewReplacer("-", " ", ".", ", ").Replace(strings.TrimPrefix(q.Path(), e.frame.Address()+"."))
 		if q.Known() {
 			found = append(found, name+" "+printed(e.p, q))
 		} else {

@@ -183,7 +183,7 @@ func (d *flueDrawing) connector(c *plant.Part, x, y, floor float64, header bool)
 		d.rect(b, d.marks.Of(u.Part).Band, "", true)
 		name := u.Part.Label() + d.signs(u.Part)
 		if w := TextWidth(name, labelSize, true); w < 58 {
-			d.text(knee.x-w/2, floor+21, labelSize, true, Anchor(u.Part.Address), name)
+			d.text(knee.x-w/2, floor+21, labelSize, true, Anchor(u.Part.Address()), name)
 		} else {
 			d.label(b, u.Part, []side{below})
 		}

@@ -170,7 +170,7 @@ func (c *canvas) put(l *label, b box) {
 	for i, s := range l.lines {
 		link, bold := "", false
 		if i == 0 && l.part != nil {
-			link, bold = Anchor(l.part.Address), true
+			link, bold = Anchor(l.part.Address()), true
 		}
 		c.text(b.x0, b.y0+l.size*(1.15*float64(i)+0.9), l.size, bold, link, s)
 	}

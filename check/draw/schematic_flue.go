@@ -140,7 +140,7 @@ func (s *schematic) plan() {
 		st := strokes[s.marks.Of(u).Band]
 		fmt.Fprintf(&s.syms, `<rect x="%s" y="%s" width="%s" height="%s" fill="#ffffff" stroke="%s" stroke-width="%s"/>`+"\n", num(x), num(y), num(cell-4), num(cell-4), st.color, num(min(st.width, 3)))
 		w := TextWidth(u.Label(), 9, false)
-		s.text(x+(cell-4-w)/2, y+14, 9, false, Anchor(u.Address), u.Label())
+		s.text(x+(cell-4-w)/2, y+14, 9, false, Anchor(u.Address()), u.Label())
 		s.solid = append(s.solid, box{x, y, x + cell - 4, y + cell - 4})
 		s.cover(box{x, y, x + cell, y + cell})
 	}

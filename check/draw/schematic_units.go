@@ -8,7 +8,7 @@ func (s *schematic) unit(u *plant.Part, x float64) {
 	s.sym("unit", u, x, unitY, 0)
 	name := u.Label() + s.signs(u)
 	if w := TextWidth(name, labelSize, true); w <= 2*unitHalf-8 {
-		s.text(x-w/2, unitY-unitHalf+16, labelSize, true, Anchor(u.Address), name)
+		s.text(x-w/2, unitY-unitHalf+16, labelSize, true, Anchor(u.Address()), name)
 	} else {
 		s.label(around(x, unitY, 2*unitHalf, 2*unitHalf), u, []side{right, left, above})
 	}
@@ -92,7 +92,7 @@ func has(u *plant.Part, kind string) *plant.Part {
 
 func onSide(u *plant.Part, kind, slot, side string) *plant.Part {
 	for _, c := range u.Children(kind) {
-		for _, v := range c.List(slot) {
+		for v := range c.List(slot) {
 			if v.Is(side) {
 				return c
 			}

@@ -126,7 +126,7 @@ func (c *counter) add(pkg, name, size string, n float64, unit string, from *plan
 			return
 		}
 	}
-	l.Why = append(l.Why, Why{Address: from.Address, File: file, Line: line, Quantity: n, Note: note, Part: from})
+	l.Why = append(l.Why, Why{Address: from.Address(), File: file, Line: line, Quantity: n, Note: note, Part: from})
 }
 
 // off counts whole parts.
@@ -145,7 +145,7 @@ func (c *counter) length(pkg, name, size string, meters float64, from *plant.Par
 
 func (c *counter) gap(part *plant.Part, needs string) {
 	file, line := place(part)
-	g := Gap{Address: part.Address, File: file, Line: line, Needs: needs}
+	g := Gap{Address: part.Address(), File: file, Line: line, Needs: needs}
 	if !c.gaps[g] {
 		c.gaps[g] = true
 		c.list.Gaps = append(c.list.Gaps, g)
@@ -169,11 +169,11 @@ func Span(last *plant.Part, so string) string {
 			first += tail[i:]
 		}
 	}
-	if first == last.Address {
+	if first == last.Address() {
 		return first
 	}
 	a, aTail, ok1 := strings.Cut(first, ".")
-	b, bTail, ok2 := strings.Cut(last.Address, ".")
+	b, bTail, ok2 := strings.Cut(last.Address(), ".")
 	switch {
 	case ok1 && ok2 && aTail == bTail:
 		return a + ".." + b + "." + aTail

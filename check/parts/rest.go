@@ -94,7 +94,7 @@ func electrical(c *counter) {
 				c.off(Electrical, "cable", "sensor", 1, p, "cut to its route on site")
 			}
 		case "bonding":
-			c.off(Electrical, "bonding clamp with conductor", "", float64(len(p.List("what"))), p, "one for each pipe")
+			c.off(Electrical, "bonding clamp with conductor", "", float64(p.Count("what")), p, "one for each pipe")
 		case "residual-current":
 			c.off(Electrical, "residual current device", c.text(p.First()), 1, p, "")
 		}

@@ -49,7 +49,7 @@ func unitSet(c *counter, u *plant.Part) {
 		}
 	}
 	if v := has(u, "water-valve"); v != nil {
-		add("isolating valve", c.size(v), float64(len(v.List("sides"))), v, "flow and return as stated")
+		add("isolating valve", c.size(v), float64(v.Count("sides")), v, "flow and return as stated")
 	}
 	for _, d := range [...]struct{ kind, name string }{{"strainer", "strainer"}, {"drain-cock", "drain cock"}, {"vent", "air vent"}, {"damper", "flue damper"}} {
 		if v := has(u, d.kind); v != nil {
@@ -61,7 +61,7 @@ func unitSet(c *counter, u *plant.Part) {
 		}
 	}
 	if v := has(u, "thermometer"); v != nil {
-		n := float64(len(v.List("sides")))
+		n := float64(v.Count("sides"))
 		add("thermometer", "", n, v, "")
 		add("thermometer pocket", "", n, v, "one for each thermometer")
 	}

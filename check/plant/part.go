@@ -4,7 +4,12 @@
 // package knows no formula, no rule, no protocol and no disk.
 package plant
 
-import "example.org/tundish/lang"
+import (
+	"iter"
+	"strings"
+
+	"example.org/tundish/lang"
+)
 
 // Part is one thing of the plant: a unit, a pipe, a block, or a single stated
 // fact such as the altitude. A span of names makes one Part for each name.
@@ -12,7 +17,6 @@ type Part struct {
 	ID      int    // position in Plant.All
 	Name    string // its own name; empty for a part known by its keyword
 	Kind    string // kind of part, the keyword that made it unless the schema says otherwise
-	Address string // how values name it: "U3", "U3.damper", "basis"
 	Row     *lang.Row
 	Bound   *lang.Bound
 	Stmt    *lang.Statement
@@ -194,11 +198,24 @@ func (p *Part) value(v *Value, f *lang.Field, i int) {
 }
 
 // List gives every value of a list slot, or of a slot that may repeat.
-func (p *Part) List(name string) []Value {
-	if p == nil || p.says.Lacks(name) {
-		return nil
+func (p *Part) List(name string) iter.Seq[Value] {
+	return func(yield func(Value) bool) { p.each(name, yield) }
+}
+
+// Count is the number of values of a list slot.
+func (p *Part) Count(name string) int {
+	n := 0
+	for range p.List(name) {
+		n++
 	}
-	var out []Value
+	return n
+}
+
+func (p *Part) each(name string, yield func(Value) bool) {
+	if p == nil || p.says.Lacks(name) {
+		return
+	}
+	any := false
 	if p.Bound != nil {
 		for i := range p.Bound.Fields {
 			f := &p.Bound.Fields[i]
@@ -206,15 +223,17 @@ func (p *Part) List(name string) []Value {
 				continue
 			}
 			for j := range f.Values {
-				out = append(out, Value{})
-				p.value(&out[len(out)-1], f, j)
+				any = true
+				var v Value
+				if p.value(&v, f, j); !yield(v) {
+					return
+				}
 			}
 		}
 	}
-	if out == nil && p.Type != nil {
-		return p.Type.List(name)
+	if !any && p.Type != nil {
+		p.Type.each(name, yield)
 	}
-	return out
 }
 
 // Has reports whether a flag stands in the part's statement or its type's.
@@ -284,13 +303,48 @@ func (p *Part) allInBlock(kind string, bit lang.NameSet) []*Part {
 	return out
 }
 
+// Address is how values name the part: "U3", "U3.damper", "basis".
+func (p *Part) Address() string {
+	switch {
+	case p.Name != "":
+		return p.Name
+	case p.Row == nil || p.Owner == nil: // the file itself
+		return p.Kind
+	case p.ownAddress():
+		return p.Bound.Name.Text + "." + p.Row.Keyword
+	case p == p.plant.unitGroup:
+		return "units"
+	case p.Owner.Owner == nil: // a block or fact at the top of the file
+		return p.Row.Keyword
+	}
+	return p.Owner.Address() + "." + p.Row.Keyword
+}
+
+// ownAddress tells a statement of a record that speaks of a part: readings repeat
+// for each unit.
+func (p *Part) ownAddress() bool {
+	return p.plant.Kind == "record" && p.Row.Name == lang.Refers && p.Bound.Name != nil
+}
+
+// addressed reports whether an address is that of the part, without
+// putting texts together.
+func (p *Part) addressed(address string) bool {
+	switch {
+	case p.Name != "" || p.Row == nil || p.Owner == nil || p == p.plant.unitGroup || p.ownAddress() || p.Owner.Owner == nil:
+		return p.Address() == address
+	}
+	owner, ok := strings.CutSuffix(address, p.Row.Keyword)
+	if !ok {
+		return false
+	}
+	owner, ok = strings.CutSuffix(owner, ".")
+	return ok && p.Owner.addressed(owner)
+}
+
 // Label is how a message names the part: its name, else owner and keyword.
 func (p *Part) Label() string {
 	if p == nil {
 		return ""
 	}
-	if p.Name != "" {
-		return p.Name
-	}
-	return p.Address
+	return p.Address()
 }

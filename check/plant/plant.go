@@ -58,14 +58,14 @@ func (p *Plant) under(owner *Part, address, keyword string) *Part {
 	}
 	if !owner.holds.Lacks(keyword) {
 		for _, c := range owner.Parts {
-			if c.Address == address {
+			if c.addressed(address) {
 				return c
 			}
 		}
 	}
 	if owner.Name == "" || p.repeats { // several owners may have this address
 		for _, part := range p.All {
-			if part.Address == address {
+			if part.addressed(address) {
 				return part
 			}
 		}
@@ -117,8 +117,8 @@ func (p *Plant) Block(keyword string) *Part {
 // Names calls f for every address of the plant; for completion and suggestions.
 func (p *Plant) Names(f func(name string, part *Part)) {
 	for _, part := range p.All {
-		if p.Find(part.Address) == part {
-			f(part.Address, part)
+		if address := part.Address(); p.Find(address) == part {
+			f(address, part)
 		}
 	}
 }

@@ -118,7 +118,7 @@ func (p *Plant) findBytes(name []byte) *Part {
 	if dot := bytes.LastIndexByte(name, '.'); dot > 0 {
 		if owner := p.byName[string(name[:dot])]; owner != nil {
 			for _, c := range owner.Parts {
-				if c.Address == string(name) {
+				if c.addressed(string(name)) {
 					return c
 				}
 			}

@@ -22,7 +22,7 @@ func Resolve(f *lang.File, load Loader) *Plant {
 	r := &resolver{plant: p, load: load, memory: m}
 	r.uses(f, []string{path.Clean(f.Source.Name)})
 	p.Root = r.new()
-	*p.Root = Part{Kind: p.Kind, Address: p.Kind, File: f, plant: p, Of: 1}
+	*p.Root = Part{Kind: p.Kind, File: f, plant: p, Of: 1}
 	r.keep = true
 	r.children(p.Root, f.Statements, f)
 	p.Root.knows()
@@ -192,7 +192,7 @@ func (r *resolver) ofPlant(f *lang.File, st *lang.Statement) {
 // stay closed until a part follows the type.
 func (r *resolver) types(f *lang.File) {
 	holder := r.new()
-	*holder = Part{Kind: "catalogue", Address: "catalogue", File: f, plant: r.plant, Of: 1}
+	*holder = Part{Kind: "catalogue", File: f, plant: r.plant, Of: 1}
 	keep := r.keep
 	r.keep, r.shallow = false, true
 	r.children(holder, f.Statements, f)
@@ -289,16 +289,6 @@ func (r *resolver) part(owner *Part, st *lang.Statement, f *lang.File, name stri
 	if of == 1 && owner.Of > 1 {
 		p.Index, p.Of = owner.Index, owner.Of
 	}
-	switch {
-	case name != "":
-		p.Address = name
-	case r.plant.Kind == "record" && row.Name == lang.Refers && st.Bound.Name != nil:
-		p.Address = r.texts.join(st.Bound.Name.Text, ".", row.Keyword) // readings repeat for each unit
-	case owner.Owner == nil: // a block or fact at the top of the file
-		p.Address = row.Keyword
-	default:
-		p.Address = r.texts.join(owner.Address, ".", row.Keyword)
-	}
 	owner.Parts = append(owner.Parts, p)
 	owner.holds |= p.names
 	if r.keep {
@@ -331,12 +321,13 @@ func (r *resolver) index() {
 	p.byName = r.byName
 	r.kinds()
 	for _, part := range p.All {
-		if part.Name == "" && part.Owner.Owner != nil && !r.repeatsFor(part) {
+		if part.Name == "" && part.Owner.Owner != nil && !part.ownAddress() {
 			continue // its address follows from its owner's
 		}
-		first, twice := p.byName[part.Address]
+		address := part.Address()
+		first, twice := p.byName[address]
 		if !twice {
-			p.byName[part.Address] = part
+			p.byName[address] = part
 			continue
 		}
 		if part.Name == "" || first.Name == "" {
@@ -353,7 +344,7 @@ func (r *resolver) index() {
 	if units := p.Units(); len(units) > 0 {
 		g := r.new()
 		*g = Part{
-			ID: len(p.All), Kind: "units", Address: "units", Row: units[0].Row, Bound: units[0].Bound,
+			ID: len(p.All), Kind: "units", Row: units[0].Row, Bound: units[0].Bound,
 			Stmt: units[0].Stmt, File: p.File, Of: 1, Owner: p.Root, Parts: units, plant: p, names: lang.NameBit("units") | units[0].names, holds: units[0].names,
 		}
 		g.knows()
@@ -361,12 +352,6 @@ func (r *resolver) index() {
 		p.unitGroup = g
 		p.byName["units"] = g
 	}
-}
-
-// repeatsFor tells a statement of a record that speaks of a part: its address is
-// that part's.
-func (r *resolver) repeatsFor(part *Part) bool {
-	return r.plant.Kind == "record" && part.Row.Name == lang.Refers && part.Bound.Name != nil
 }
 
 // kinds sorts the parts by kind and by keyword.

@@ -29,7 +29,7 @@ var ruleDamperCheckMissing = check.Rule{
 		}
 		open := false
 		for _, y := range h.Children("yearly") {
-			for _, v := range y.List("checks") {
+			for v := range y.List("checks") {
 				if v.Is("dampers") {
 					return
 				}

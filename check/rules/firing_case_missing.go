@@ -27,7 +27,7 @@ var ruleFiringCaseMissing = check.Rule{
 				continue
 			}
 			have := map[string]bool{}
-			for _, v := range s.List("cases") {
+			for v := range s.List("cases") {
 				have[v.Word] = true
 			}
 			add := ""

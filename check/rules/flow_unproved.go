@@ -18,12 +18,12 @@ var ruleFlowUnproved = check.Rule{
 		stops := map[string]bool{}
 		for _, i := range p.Plant.ByKind("interlock") {
 			for _, ref := range i.Subjects() {
-				stops[ref.Part.Address] = true
+				stops[ref.Part.Address()] = true
 			}
 		}
 		for _, u := range p.Plant.Units() {
 			pump := u.Child("pump")
-			if pump == nil || pump.First().Absent() || undecided(pump) || pump.Has("flow-proving") || stops[pump.Address] {
+			if pump == nil || pump.First().Absent() || undecided(pump) || pump.Has("flow-proving") || stops[pump.Address()] {
 				continue
 			}
 			if low := u.Child("low-water"); low.Get("senses").Is("flow") {

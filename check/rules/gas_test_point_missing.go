@@ -22,7 +22,7 @@ var ruleGasTestPointMissing = check.Rule{
 		at := map[string]bool{}
 		for _, t := range p.Plant.Block("gas-run").Children("test-point") {
 			for _, r := range t.Refs("on") {
-				at[r.Part.Address] = true
+				at[r.Part.Address()] = true
 			}
 		}
 		for _, u := range p.Plant.Units() {
@@ -34,7 +34,7 @@ var ruleGasTestPointMissing = check.Rule{
 				p.Unknown(u, "whether "+u.Label()+" has a test point")
 				continue
 			}
-			if !v.Has("test-point") && !at[u.Address] {
+			if !v.Has("test-point") && !at[u.Address()] {
 				p.Absent(v, "a test point at "+u.Label(), check.Finding{Part: u.Label(), Message: "The gas valve of " + u.Label() + " has no test point, and no other stands at the unit."})
 			}
 		}

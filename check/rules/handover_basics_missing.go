@@ -27,13 +27,13 @@ var ruleHandoverBasicsMissing = check.Rule{
 		}
 		settled := map[string]bool{} // handed over, or asked for by the design
 		for _, d := range h.Children("document") {
-			for _, v := range d.List("documents") {
+			for v := range d.List("documents") {
 				settled[v.Word] = true
 			}
 		}
 		if p.Plant.Of != nil {
 			for _, d := range p.Plant.Of.Block("handover").Children("document") {
-				for _, v := range d.List("documents") {
+				for v := range d.List("documents") {
 					settled[v.Word] = true
 				}
 			}

@@ -24,13 +24,13 @@ var ruleHandoverIncomplete = check.Rule{
 		want := p.Plant.Of.Block("handover")
 		have := map[string]bool{}
 		for _, d := range h.Children("document") {
-			for _, v := range d.List("documents") {
+			for v := range d.List("documents") {
 				have[v.Word] = true
 			}
 		}
 		var lacks []string
 		for _, d := range want.Children("document") {
-			for _, v := range d.List("documents") {
+			for v := range d.List("documents") {
 				if !have[v.Word] {
 					lacks = append(lacks, strings.ReplaceAll(v.Word, "-", " "))
 				}

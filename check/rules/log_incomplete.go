@@ -55,13 +55,13 @@ var ruleLogIncomplete = check.Rule{
 			}
 			checked := map[string]bool{}
 			for _, k := range l.Children("checked") {
-				for _, v := range k.List("checks") {
+				for v := range k.List("checks") {
 					checked[v.Word] = true
 				}
 			}
 			lacks = nil
 			for _, y := range p.Plant.Of.Block("handover").Children("yearly") {
-				for _, v := range y.List("checks") {
+				for v := range y.List("checks") {
 					if v.Known() && !checked[v.Word] {
 						lacks = append(lacks, v.Word)
 					}

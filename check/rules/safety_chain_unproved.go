@@ -20,7 +20,7 @@ var ruleSafetyChainUnproved = check.Rule{
 		for _, c := range commissioned(p.Plant) {
 			tested := map[string]bool{}
 			for _, s := range c.part.Children("safety-chain") {
-				for _, v := range s.List("proved") {
+				for v := range s.List("proved") {
 					tested[v.Word] = true
 				}
 			}

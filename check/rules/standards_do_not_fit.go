@@ -34,7 +34,7 @@ var ruleStandardsDoNotFit = check.Rule{
 		if q.Num <= limit.Num*(1+1e-9) {
 			return
 		}
-		for _, v := range s.List("standard") {
+		for v := range s.List("standard") {
 			if strings.Contains(v.Word, "5440") || strings.Contains(v.Word, "6798") {
 				p.Report(s, check.Finding{Found: v.Word + " at " + p.In(q.Num, "kW") + " net", Limit: "up to " + limit.Text() + " net", Source: limit.Source, Quantity: q, Message: "The plant totals " + p.In(q.Num, "kW") + " net, but cites " + v.Word + ", which holds up to " + limit.Text() + "."})
 			}

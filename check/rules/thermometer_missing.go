@@ -21,7 +21,7 @@ var ruleThermometerMissing = check.Rule{
 			}
 			have, open := map[string]bool{}, false
 			for _, t := range u.Children("thermometer") {
-				for _, v := range t.List("sides") {
+				for v := range t.List("sides") {
 					have[v.Word] = true
 					open = open || v.Open()
 				}

@@ -23,7 +23,7 @@ var ruleUnitNotIsolated = check.Rule{
 			have, open := map[string]bool{}, false
 			for _, s := range u.Children("water-valve") {
 				open = open || s.First().Open()
-				for _, v := range s.List("sides") {
+				for v := range s.List("sides") {
 					have[v.Word] = true
 					open = open || v.Open()
 				}

@@ -30,7 +30,7 @@ var ruleWiredToAnotherUnit = check.Rule{
 					target = to[i].Part
 				}
 				if target.Kind == "unit" && target != unit {
-					p.Report(w, check.Finding{Part: s.Part.Address, Message: "The " + s.Part.Kind + " of " + unit.Label() + " is wired to " + target.Label() + "."})
+					p.Report(w, check.Finding{Part: s.Part.Address(), Message: "The " + s.Part.Kind + " of " + unit.Label() + " is wired to " + target.Label() + "."})
 				}
 			}
 		}

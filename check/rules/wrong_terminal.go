@@ -28,7 +28,7 @@ var ruleWrongTerminal = check.Rule{
 				}
 				want := unit.Child("terminals").Get(s.Part.Kind)
 				if want.Known() && want.Word != at.Word {
-					p.Report(w, check.Finding{Part: s.Part.Address, Span: at.Span(), Found: at.Word, Limit: want.Word, Message: "The " + s.Part.Kind + " of " + unit.Label() + " is wired to terminal " + at.Word + "; the unit's terminal for it is " + want.Word + "."})
+					p.Report(w, check.Finding{Part: s.Part.Address(), Span: at.Span(), Found: at.Word, Limit: want.Word, Message: "The " + s.Part.Kind + " of " + unit.Label() + " is wired to terminal " + at.Word + "; the unit's terminal for it is " + want.Word + "."})
 				}
 			}
 		}

@@ -108,7 +108,7 @@ func (q *Quantity) Known() bool { return q != nil && q.Missing == "" }
 // Path is the stable name: part.value[.statistic][.case].
 func (q *Quantity) Path() string {
 	var b strings.Builder
-	b.WriteString(q.Part.Address)
+	b.WriteString(q.Part.Address())
 	b.WriteByte('.')
 	b.WriteString(q.Name)
 	if q.Stat != Plain {

@@ -274,7 +274,7 @@ func (h *hydraulics) headerTee(header *plant.Part, bore float64) float64 {
 // valves counts the isolating valves on one side of a unit.
 func (h *hydraulics) valves(unit *plant.Part, side string) float64 {
 	n := 0.0
-	for _, v := range unit.Child("water-valve").List("sides") {
+	for v := range unit.Child("water-valve").List("sides") {
 		if v.Is(side) {
 			n++
 		}

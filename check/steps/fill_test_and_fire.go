@@ -19,7 +19,7 @@ func fillWiring(b *builder, s *Step) {
 		var from []string
 		for _, x := range w.Subjects() {
 			if x.Part.Kind != "" {
-				from = append(from, x.Part.Address)
+				from = append(from, x.Part.Address())
 			}
 		}
 		if len(from) == 0 || len(to) == 0 {
@@ -141,7 +141,7 @@ func fillFlushing(b *builder, s *Step) {
 		text := "flushed " + strings.ReplaceAll(f.Get("when").Word, "-", " ")
 		var what []string
 		for _, r := range f.Refs("parts") {
-			what = append(what, r.Part.Address)
+			what = append(what, r.Part.Address())
 		}
 		if len(what) > 0 {
 			text += ": " + strings.Join(what, ", ")
@@ -232,7 +232,7 @@ func fillElectricalTest(b *builder, s *Step) {
 func addresses(list []plant.Ref) []string {
 	var out []string
 	for _, r := range list {
-		out = append(out, r.Part.Address)
+		out = append(out, r.Part.Address())
 	}
 	return out
 }
@@ -285,7 +285,7 @@ func fillHandover(b *builder, s *Step) {
 	h := b.p.Block("handover")
 	for _, d := range h.Children("document") {
 		var names []string
-		for _, v := range d.List("documents") {
+		for v := range d.List("documents") {
 			names = append(names, strings.ReplaceAll(v.Word, "-", " "))
 		}
 		s.check(d, "papers: "+strings.Join(names, ", "))

@@ -234,7 +234,7 @@ func (b *builder) step(k *kind, after []string) Step {
 	add := func(r Ref, from *plant.Part) {
 		at := Ref{File: r.File, Line: r.Line}
 		if i, ok := seen[at]; ok {
-			if from != nil && s.Why[i].Address != from.Address {
+			if from != nil && s.Why[i].Address != from.Address() {
 				s.Why[i].Address = parts.Span(from, s.Why[i].Address)
 			}
 			return
@@ -265,7 +265,7 @@ func ref(p *plant.Part) Ref {
 		return Ref{}
 	}
 	line, _ := p.File.Source.Position(p.Span().Start)
-	return Ref{p.Address, p.File.Source.Name, line}
+	return Ref{p.Address(), p.File.Source.Name, line}
 }
 
 // check adds something to look at that a statement asks for.

@@ -188,18 +188,18 @@ func (b *builder) state(k *Kind, x *plant.Part) {
 		k.Stated = append(k.Stated, st)
 		n++
 	}
-	k.Stated[n-1].Parts = append(k.Stated[n-1].Parts, Part{ID: draw.Anchor(x.Address), Label: x.Label()})
+	k.Stated[n-1].Parts = append(k.Stated[n-1].Parts, Part{ID: draw.Anchor(x.Address()), Label: x.Label()})
 }
 
 // calc gives the calculation of a quantity and its row in it.
 func (b *builder) calc(q *solve.Quantity) (Calc, Row) {
 	c := Calc{Title: heading(q.Name), Case: caseText[q.Case]}
-	row := Row{Path: q.Path(), Part: q.Part.Address, inputs: report.Inputs(q, b.system()), Missing: q.Missing}
+	row := Row{Path: q.Path(), Part: q.Part.Address(), inputs: report.Inputs(q, b.system()), Missing: q.Missing}
 	row.ID = Anchor("value " + row.Path)
 	if q.Stat != solve.Plain {
 		c.Title += ", " + q.Stat.String()
 	}
-	c.Path = strings.TrimPrefix(row.Path, q.Part.Address)
+	c.Path = strings.TrimPrefix(row.Path, q.Part.Address())
 	if q.Known() {
 		row.Result = report.Show(q, b.system())
 	}

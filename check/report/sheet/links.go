@@ -29,7 +29,7 @@ func (b *builder) links() {
 	for _, x := range b.rep.Plant.All {
 		if x.Stmt != nil && x.File == b.rep.Plant.File {
 			n, _ := x.File.Source.Position(x.Stmt.Base)
-			line[draw.Anchor(x.Address)] = n
+			line[draw.Anchor(x.Address())] = n
 		}
 	}
 	figures := append([]Figure(nil), b.s.Options.Figures...)

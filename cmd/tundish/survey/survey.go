@@ -258,7 +258,7 @@ func (w *writer) parts(p *plant.Plant) {
 		if part.Type != nil {
 			typ = part.Type.Name
 		}
-		w.exec("INSERT INTO parts VALUES (?,?,?,?,?)", w.id, part.Address, part.Kind, typ, lineOf(p.File, part.Span()))
+		w.exec("INSERT INTO parts VALUES (?,?,?,?,?)", w.id, part.Address(), part.Kind, typ, lineOf(p.File, part.Span()))
 		for i := range part.Bound.Fields {
 			f := &part.Bound.Fields[i]
 			for k := range f.Values {
@@ -274,7 +274,7 @@ func (w *writer) parts(p *plant.Plant) {
 						second = v.Num2
 					}
 				}
-				w.exec("INSERT INTO stated VALUES (?,?,?,?,?,?,?,?)", w.id, part.Address, f.Slot.Name, num, second, unit, v.Word, lineOf(p.File, part.Stmt.Abs(f.Span)))
+				w.exec("INSERT INTO stated VALUES (?,?,?,?,?,?,?,?)", w.id, part.Address(), f.Slot.Name, num, second, unit, v.Word, lineOf(p.File, part.Stmt.Abs(f.Span)))
 			}
 		}
 	}
@@ -288,7 +288,7 @@ func (w *writer) computed(rep *check.Report) {
 		if q.Known() {
 			v = q.Num
 		}
-		w.exec("INSERT INTO computed VALUES (?,?,?,?,?,?,?,?,?)", w.id, q.Part.Address, q.Name, q.Stat.String(), q.Case.String(), v, lang.SIUnit(q.Dim), q.Missing, lineOf(q.Part.File, q.Part.Span()))
+		w.exec("INSERT INTO computed VALUES (?,?,?,?,?,?,?,?,?)", w.id, q.Part.Address(), q.Name, q.Stat.String(), q.Case.String(), v, lang.SIUnit(q.Dim), q.Missing, lineOf(q.Part.File, q.Part.Span()))
 	}
 }
 
@@ -345,7 +345,7 @@ func (w *writer) readings(p *plant.Plant) {
 
 func subject(p *plant.Part) string {
 	if refs := p.Subjects(); len(refs) > 0 {
-		return refs[0].Part.Address
+		return refs[0].Part.Address()
 	}
 	return ""
 }
