@@ -14,7 +14,7 @@ func Suggest(word string, candidates []string) string {
 	best, bestAt := "", 1+max(1, min(3, len(word)/3))
 	low := strings.ToLower(word)
 	for _, c := range list {
-		if c == word {
+		if c == word || len(c)-len(word) > bestAt || len(word)-len(c) > bestAt {
 			continue
 		}
 		d := distance(low, strings.ToLower(c), bestAt)

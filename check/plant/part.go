@@ -14,23 +14,23 @@ import (
 // Part is one thing of the plant: a unit, a pipe, a block, or a single stated
 // fact such as the altitude. A span of names makes one Part for each name.
 type Part struct {
-	ID      int    // position in Plant.All
-	Name    string // its own name; empty for a part known by its keyword
-	Kind    string // kind of part, the keyword that made it unless the schema says otherwise
-	Row     *lang.Row
-	Bound   *lang.Bound
-	Stmt    *lang.Statement
-	File    *lang.File // where it stands; a catalogue's part stands in the catalogue
-	Index   int        // position in the span it was written as
-	Of      int        // length of that span, 1 for a single name
-	Owner   *Part
-	Parts   []*Part // what stands in its block
-	Type    *Part   // the catalogue type it follows, nil without one
-	plant   *Plant
-	refs    []boundRefs  // what its slots refer to
-	names   lang.NameSet // its kind and keyword
-	holds   lang.NameSet // kinds and keywords of Parts
-	says    lang.NameSet // what it and its type may be asked for with an answer
+	ID    int    // position in Plant.All
+	Name  string // its own name; empty for a part known by its keyword
+	Kind  string // kind of part, the keyword that made it unless the schema says otherwise
+	Row   *lang.Row
+	Bound *lang.Bound
+	Stmt  *lang.Statement
+	File  *lang.File // where it stands; a catalogue's part stands in the catalogue
+	Index int        // position in the span it was written as
+	Of    int        // length of that span, 1 for a single name
+	Owner *Part
+	Parts []*Part // what stands in its block
+	Type  *Part   // the catalogue type it follows, nil without one
+	plant *Plant
+	refs  []boundRefs  // what its slots refer to
+	names lang.NameSet // its kind and keyword
+	holds lang.NameSet // kinds and keywords of Parts
+	says  lang.NameSet // what it and its type may be asked for with an answer
 }
 
 // Origin says where a value comes from.

@@ -113,12 +113,3 @@ func (p *Plant) Block(keyword string) *Part {
 	}
 	return nil
 }
-
-// Names calls f for every address of the plant; for completion and suggestions.
-func (p *Plant) Names(f func(name string, part *Part)) {
-	for _, part := range p.All {
-		if address := part.Address(); p.Find(address) == part {
-			f(address, part)
-		}
-	}
-}

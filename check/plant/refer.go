@@ -483,11 +483,15 @@ func (r *resolver) suggest(name string, kinds []string) string {
 			names = append(names, n)
 		}
 	} else {
-		r.plant.Names(func(n string, p *Part) {
-			if len(kinds) == 0 || allows(kinds, p) {
+		dotted := strings.Contains(name, ".")
+		for _, p := range r.plant.All {
+			if len(kinds) > 0 && !allows(kinds, p) || p.Name == "" && !dotted && p.Owner != r.plant.Root {
+				continue
+			}
+			if n := p.Address(); r.plant.Find(n) == p {
 				names = append(names, n)
 			}
-		})
+		}
 	}
 	return lang.Suggest(name, names)
 }

@@ -35,9 +35,9 @@ func everything(rep *check.Report) string {
 		q := &rep.Results.All()[i]
 		fmt.Fprintf(&b, "%s %g %s %v\n", q.Path(), q.Num, q.Missing, q.Inputs)
 	}
-	rep.Plant.Names(func(name string, part *plant.Part) {
-		fmt.Fprintf(&b, "%s %s %d\n", name, part.Kind, len(part.Subjects()))
-	})
+	for _, part := range rep.Plant.All {
+		fmt.Fprintf(&b, "%s %s %d\n", part.Address(), part.Kind, len(part.Subjects()))
+	}
 	return b.String()
 }
 
