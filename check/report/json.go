@@ -88,7 +88,7 @@ func (d *Document) Add(name string, rep *check.Report) {
 
 // Finding gives the JSON form of one finding.
 func Finding(name string, rep *check.Report, f *check.Finding) JSONFinding {
-	src := sourceOf(rep, f)
+	src := sourceOf(rep, f.File)
 	out := JSONFinding{
 		File: fileName(name, rep, f.File), Rule: f.Rule, Severity: f.Severity.String(), Part: f.Part,
 		Message: f.Message, Found: f.Found, Limit: f.Limit, Source: f.Source.String(), Read: string(f.Source.Read),

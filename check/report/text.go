@@ -5,6 +5,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"github.com/fatih/color"
@@ -33,23 +34,28 @@ func (t *Text) paint(s string, attrs ...color.Attribute) string {
 }
 
 // File writes the findings and the open questions of one file.
-func (t *Text) File(name string, rep *check.Report) {
+func (t *Text) File(name string, rep *check.Report) { t.W.Write(t.Append(nil, name, rep)) }
+
+// Append is File at the end of a text, which it returns.
+func (t *Text) Append(b []byte, name string, rep *check.Report) []byte {
 	for i := range rep.Findings {
-		t.finding(name, rep, &rep.Findings[i])
+		b = t.finding(b, name, rep, &rep.Findings[i])
 	}
 	if t.Quiet || len(rep.Unknowns) == 0 {
-		return
+		return b
 	}
-	fmt.Fprintf(t.W, "%s: %s not decided for want of input; that is not a pass.\n", name, count(len(rep.Unknowns), "question was", "questions were"))
+	b = fmt.Appendf(b, "%s: %s not decided for want of input; that is not a pass.\n", name, count(len(rep.Unknowns), "question was", "questions were"))
 	for _, q := range folded(rep.Unknowns) {
-		line, col := place(q.File, q.Span)
 		needs := q.Needs
 		if len(q.also) > 0 {
 			needs += "; likewise " + strings.Join(q.also, ", ")
 		}
-		fmt.Fprintf(t.W, "    %s: not evaluated, needs %s  (%s:%d:%d)\n", q.Rule, needs, fileName(name, rep, q.File), line, col)
+		b = add(b, "    ", q.Rule, ": not evaluated, needs ", needs, "  (")
+		line, col := place(q.File, q.Span)
+		b = addPlace(b, fileName(name, rep, q.File), line, col)
+		b = add(b, ")\n")
 	}
-	fmt.Fprintln(t.W)
+	return append(b, '\n')
 }
 
 func count(n int, one, many string) string {
@@ -59,36 +65,55 @@ func count(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
-func (t *Text) finding(name string, rep *check.Report, f *check.Finding) {
+// add puts texts behind a text, without one of its own for each line.
+func add(b []byte, texts ...string) []byte {
+	for _, s := range texts {
+		b = append(b, s...)
+	}
+	return b
+}
+
+// addPlace adds name:line:column.
+func addPlace(b []byte, name string, line, col int) []byte {
+	b = append(add(b, name), ':')
+	b = append(strconv.AppendInt(b, int64(line), 10), ':')
+	return strconv.AppendInt(b, int64(col), 10)
+}
+
+// row starts a row of a finding with its label, which has six characters.
+func (t *Text) row(b []byte, label string) []byte {
+	return add(b, "    ", t.paint(label, color.Faint), "  ")
+}
+
+func (t *Text) finding(b []byte, name string, rep *check.Report, f *check.Finding) []byte {
 	head := f.Message
 	if f.Part != "" && !strings.HasPrefix(head, f.Part) {
 		head = f.Part + ": " + head
 	}
-	fmt.Fprintln(t.W, t.paint(head, color.Bold))
+	b = add(b, t.paint(head, color.Bold), "\n")
 	row := func(label, text string) {
 		if text != "" {
-			fmt.Fprintf(t.W, "    %s  %s\n", t.paint(fmt.Sprintf("%-6s", label), color.Faint), text)
+			b = add(t.row(b, label), text, "\n")
 		}
 	}
-	row("found", f.Found)
-	row("limit", f.Limit)
+	row("found ", f.Found)
+	row("limit ", f.Limit)
 	if f.Source != LanguageSource {
 		row("source", SourceText(f.Source))
 	}
-	row("mend", f.Mend)
+	row("mend  ", f.Mend)
+	own := fileName(name, rep, f.File)
 	for _, r := range f.Related {
-		file := fileName(name, rep, f.File)
-		src := sourceOf(rep, f)
+		file, src := own, sourceOf(rep, f.File)
 		if r.File != "" && r.File != file {
-			file = r.File
-			src = sourceNamed(rep, r.File)
+			file, src = r.File, sourceNamed(rep, r.File)
 		}
 		if src != nil {
+			b = add(t.row(b, "see   "), r.Message, " (")
 			line, col := src.Position(r.Span.Start)
-			row("see", fmt.Sprintf("%s (%s:%d:%d)", r.Message, file, line, col))
+			b = add(addPlace(b, file, line, col), ")\n")
 		}
 	}
-	line, col := place(f.File, f.Span)
 	word := f.Severity.String()
 	if f.Trial {
 		word = "on trial, " + word
@@ -100,7 +125,9 @@ func (t *Text) finding(name string, rep *check.Report, f *check.Finding) {
 	case lang.Warning:
 		tint = color.FgYellow
 	}
-	fmt.Fprintf(t.W, "    %s at %s:%d:%d, rule %s\n\n", t.paint(word, tint), fileName(name, rep, f.File), line, col, f.Rule)
+	b = add(b, "    ", t.paint(word, tint), " at ")
+	line, col := place(f.File, f.Span)
+	return add(addPlace(b, own, line, col), ", rule ", f.Rule, "\n\n")
 }
 
 // SourceText prints a source with how it was read.
@@ -131,9 +158,9 @@ func fileName(name string, rep *check.Report, f *lang.File) string {
 	return f.Source.Name
 }
 
-func sourceOf(rep *check.Report, f *check.Finding) *lang.Source {
-	if f.File != nil {
-		return f.File.Source
+func sourceOf(rep *check.Report, f *lang.File) *lang.Source {
+	if f != nil {
+		return f.Source
 	}
 	return rep.Plant.File.Source
 }

@@ -13,6 +13,7 @@ import (
 	"runtime/debug"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/spf13/pflag"
 
@@ -164,7 +165,7 @@ type said struct {
 	text, open []byte // in the format of the run
 	findings   []report.JSONFinding
 	unknowns   []report.JSONUnknown
-	rules      map[string]tally
+	rules      []ruleTally // in no order
 	severities [4]int
 	questions  int
 	read       bool
@@ -177,6 +178,18 @@ type tally struct {
 	severity        lang.Severity
 	findings, files int
 }
+
+// ruleTally is the tally of a rule in one file.
+type ruleTally struct {
+	rule string
+	tally
+}
+
+// maxKeptText is the longest text whose memory is used again.
+const maxKeptText = 64 << 10
+
+// texts are what the files said in words, each used again when it is printed.
+var texts = sync.Pool{New: func() any { return new([]byte) }}
 
 // overviewFrom is the number of files from which the text ends with the rules that
 // found most.
@@ -198,15 +211,17 @@ func (r *lintRun) say(j job, v verdict) said {
 func (r *lintRun) put(j job, v verdict, list *report.Document) said {
 	rep := v.rep
 	out := said{err: v.err, read: true, questions: len(rep.Unknowns)}
-	if len(rep.Findings) > 0 {
-		out.rules = make(map[string]tally, len(rep.Findings))
-	}
 	for i := range rep.Findings {
 		f := &rep.Findings[i]
 		out.severities[f.Severity]++
 		out.broke = out.broke || f.Rule == "not-finished"
-		c := out.rules[f.Rule]
-		out.rules[f.Rule] = tally{max(c.severity, f.Severity), c.findings + 1, 1}
+		k := slices.IndexFunc(out.rules, func(c ruleTally) bool { return c.rule == f.Rule })
+		if k < 0 {
+			k = len(out.rules)
+			out.rules = append(out.rules, ruleTally{f.Rule, tally{files: 1}})
+		}
+		c := &out.rules[k]
+		c.severity, c.findings = max(c.severity, f.Severity), c.findings+1
 	}
 	gate := r.failOn
 	if gate == "" {
@@ -216,9 +231,8 @@ func (r *lintRun) put(j job, v verdict, list *report.Document) said {
 	r.leaveOut(rep, list)
 	switch r.format {
 	case "text":
-		var b bytes.Buffer
-		(&report.Text{W: &b, Color: r.s.terminal}).File(j.name, rep)
-		out.text = b.Bytes()
+		b := *texts.Get().(*[]byte)
+		out.text = (&report.Text{Color: r.s.terminal}).Append(b[:0], j.name, rep)
 	case "json":
 		out.text, out.open = report.Findings(list.Findings), report.Unknowns(list.NotEvaluated)
 	case "jsonl":
@@ -278,11 +292,11 @@ func (r *lintRun) take(j job, a said) {
 		r.severities[i] += n
 	}
 	r.unknowns += a.questions
-	for id, c := range a.rules {
-		t := r.byRule[id]
+	for _, c := range a.rules {
+		t := r.byRule[c.rule]
 		if t == nil {
 			t = &tally{}
-			r.byRule[id] = t
+			r.byRule[c.rule] = t
 		}
 		t.severity, t.findings, t.files = max(t.severity, c.severity), t.findings+c.findings, t.files+c.files
 	}
@@ -306,6 +320,9 @@ func (r *lintRun) take(j job, a said) {
 	}
 	if r.written != nil {
 		r.stop() // nobody reads on
+	}
+	if text := a.text; r.format == "text" && cap(text) > 0 && cap(text) <= maxKeptText {
+		texts.Put(&text)
 	}
 }
 
