@@ -88,7 +88,7 @@ func solveOutputs(c *Context, group *plant.Part) (total, largest float64, lack s
 		lack = "a file that can be read whole"
 	}
 	for _, u := range c.P.Units() {
-		v, exact := UnitOutput(c.P, u)
+		v, exact := c.output(u)
 		if !v.Known() {
 			lack = "the output of " + u.Label()
 			c.Missing(u, "output", Plain, Always, lack)
@@ -179,7 +179,7 @@ func solveInputs(c *Context, group *plant.Part) {
 	li := c.Inputs(Input{Name: "sum of inputs", Num: sum, Dim: lang.Power}, Input{Name: "least input", Num: least, Dim: lang.Power})
 	c.Add(Quantity{Part: group, Name: "turndown", Num: sum / least, Dim: lang.Ratio, Formula: &FormulaTurndown, Inputs: li})
 	full, ok := NetInput(c.P, leastUnit.Child("input"))
-	out, _ := UnitOutput(c.P, leastUnit)
+	out, _ := c.output(leastUnit)
 	if !ok || !out.Known() || full <= 0 {
 		c.Missing(group, "least-heat", Plain, Always, "output and input of "+leastUnit.Label())
 		return

@@ -63,7 +63,12 @@ func (m *flueModel) need(what string) {
 // segments of the header from entry to entry, then everything up to the
 // terminal.
 func newFlueModel(c *Context, part *plant.Part) *flueModel {
-	m := &flueModel{part: part, header: part.Child("flue-header"), riser: part.Child("riser"), terminal: part.Child("terminal"), outlet: true}
+	m := &c.room().flue
+	*m = flueModel{
+		part: part, header: part.Child("flue-header"), riser: part.Child("riser"), terminal: part.Child("terminal"), outlet: true,
+		common: m.common, pieces: m.pieces[:0], units: m.units[:0], states: m.states[:0], firings: m.firings[:0],
+	}
+	m.common.Reset()
 	if c.P.Damaged("flue", "basis", "units") {
 		m.need("a file that can be read whole")
 	}
@@ -85,8 +90,8 @@ func newFlueModel(c *Context, part *plant.Part) *flueModel {
 	m.environment(c)
 	m.ducts(c)
 	if m.missing == "" {
-		m.states = make([]flue.State, len(m.common.Ducts))
-		m.firings = make([]flue.Firing, len(m.units))
+		m.states = append(m.states, make([]flue.State, len(m.common.Ducts))...)
+		m.firings = append(m.firings, make([]flue.Firing, len(m.units))...)
 	}
 	return m
 }
@@ -139,11 +144,7 @@ func (m *flueModel) ducts(c *Context) {
 	for i := range m.units {
 		m.add(m.units[i].connector, 1, -1)
 	}
-	first := map[*plant.Part]int{}
 	next := m.units[0].connector
-	for i := range m.units {
-		first[m.units[i].connector] = i
-	}
 	entries := []int(nil)
 	if m.header != nil {
 		entries = m.entries()
@@ -154,7 +155,6 @@ func (m *flueModel) ducts(c *Context) {
 				share = pitch.Num / l.Num
 			}
 		}
-		first[m.header] = len(m.common.Ducts)
 		for k := range entries {
 			part := share
 			if k == len(entries)-1 {
@@ -175,17 +175,26 @@ func (m *flueModel) ducts(c *Context) {
 			m.need("where " + next.Label() + " leads")
 			return
 		case ref.Part.Kind == "terminal":
-			m.finish(first, entries)
+			m.finish(entries)
 			return
 		}
-		if _, loop := first[ref.Part]; loop {
+		if m.first(ref.Part) >= 0 {
 			m.need("a flue that does not run in a circle")
 			return
 		}
-		first[ref.Part] = len(m.common.Ducts)
 		m.add(ref.Part, 1, -1)
 		next = ref.Part
 	}
+}
+
+// first is the first duct of a piece; -1 for one that has none.
+func (m *flueModel) first(part *plant.Part) int {
+	for i := range m.pieces {
+		if m.pieces[i].part == part {
+			return i
+		}
+	}
+	return -1
 }
 
 // entries gives the units by position in the order in which they enter the
@@ -299,7 +308,7 @@ func (m *flueModel) loss(part *plant.Part) float64 {
 
 // finish joins the ducts: connectors into their segment, the segments in a row,
 // the last piece to the outlet, with the tees and the terminal charged.
-func (m *flueModel) finish(first map[*plant.Part]int, entries []int) {
+func (m *flueModel) finish(entries []int) {
 	ducts := m.common.Ducts
 	n := len(m.units)
 	segment := func(unit int) int {
@@ -317,7 +326,7 @@ func (m *flueModel) finish(first map[*plant.Part]int, entries []int) {
 			continue
 		}
 		if ref, ok := m.units[i].connector.Ref("to"); ok {
-			if k, known := first[ref.Part]; known {
+			if k := m.first(ref.Part); k >= 0 {
 				ducts[i].Next = k
 			}
 		}

@@ -101,13 +101,13 @@ func rates(c *Context, probe *gasTree) {
 			if probe.fuel.gross {
 				p *= GrossToNet(c.P)
 			}
-			word := "net"
+			power, value := "P net", "CV net"
 			if probe.fuel.gross {
-				word = "gross"
+				power, value = "P gross", "CV gross"
 			}
 			c.Add(Quantity{
 				Part: u, Name: "gas-rate", Case: k.c, Num: q, Dim: lang.VolumeFlow, Unit: unit, Formula: &FormulaGasRate,
-				Inputs: c.Inputs(Input{Name: "P " + word, Num: p, Dim: lang.Power}, Input{Name: "CV " + word, Num: probe.fuel.value, Dim: lang.HeatValue}),
+				Inputs: c.Inputs(Input{Name: power, Num: p, Dim: lang.Power}, Input{Name: value, Num: probe.fuel.value, Dim: lang.HeatValue}),
 			})
 		}
 	}

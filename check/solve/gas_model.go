@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"example.org/tundish/check/calc/gas"
 	"example.org/tundish/check/calc/pipe"
 	"example.org/tundish/check/plant"
@@ -72,8 +74,10 @@ func newGasTree(c *Context, block *plant.Part) *gasTree {
 	if v := block.Child("fitting-allowance").First(); v.Known() {
 		allowance = v.Num
 	}
-	w := gasWalk{t: t, block: block, allowance: allowance, seen: map[*plant.Part]bool{}}
+	w := gasWalk{t: t, block: block, allowance: allowance}
+	t.sections = c.room().sections[:0]
 	w.from(start.Part, -1)
+	c.room().sections = t.sections
 	return t
 }
 
@@ -105,16 +109,16 @@ type gasWalk struct {
 	t         *gasTree
 	block     *plant.Part
 	allowance float64
-	seen      map[*plant.Part]bool
+	seen      []*plant.Part
 }
 
 // from adds every pipe that leaves a part.
 func (w *gasWalk) from(part *plant.Part, parent int) {
-	if w.seen[part] || len(w.t.sections) > 512 {
+	if slices.Contains(w.seen, part) || len(w.t.sections) > 512 {
 		w.t.need("a gas run without a circle through " + part.Label())
 		return
 	}
-	w.seen[part] = true
+	w.seen = append(w.seen, part)
 	parent = w.own(part, parent)
 	if part.Kind == "manifold" {
 		w.manifold(part, parent)

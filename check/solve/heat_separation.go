@@ -122,7 +122,7 @@ func (s *separationSide) unitsFlow(c Case) (flow, output float64, lack string) {
 		} else if !u.trimmed {
 			return 0, 0, "a water network that can be solved"
 		}
-		out, _ := UnitOutput(h.c.P, u.unit)
+		out, _ := h.c.output(u.unit)
 		if q <= 0 || math.IsNaN(q) || !out.Known() {
 			return 0, 0, "the flow and output of " + u.unit.Label()
 		}

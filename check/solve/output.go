@@ -65,7 +65,7 @@ func mediumAt(_ *plant.Plant, celsius float64, _ string) (water.State, error) {
 // unitFlow stores and gives the design flow of a unit in m3/s; 0 when it is not
 // known.
 func unitFlow(c *Context, u *plant.Part, s water.State, rise float64, missing string) float64 {
-	out, _ := UnitOutput(c.P, u)
+	out, _ := c.output(u)
 	switch {
 	case missing != "":
 		c.Missing(u, "design-flow", Plain, Always, missing)

@@ -148,7 +148,7 @@ func (s *seasonSide) sequence() (q season.Sequence, lack string) {
 	}
 	q.Units = make([]season.Unit, 0, len(units))
 	for _, u := range units {
-		out, _ := UnitOutput(s.c.P, u)
+		out, _ := s.c.output(u)
 		full, ok := NetInput(s.c.P, u.Child("input"))
 		low, okLow := NetInput(s.c.P, u.Child("input-low"))
 		if !out.Known() || !ok || !okLow || full <= 0 {

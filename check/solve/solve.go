@@ -26,7 +26,8 @@ var stages = []stage{
 // Context is what a solver works with.
 type Context struct {
 	*Results
-	P *plant.Plant
+	P       *plant.Plant
+	scratch *scratch
 }
 
 // Run computes everything that the plant's statements allow. The result is
@@ -39,8 +40,11 @@ func Run(p *plant.Plant) *Results {
 	if p.Kind != "plant" {
 		return c.Results
 	}
+	c.scratch = scratches.Get().(*scratch)
+	c.scratch.outputs = c.scratch.outputs[:0]
 	for _, s := range stages {
 		s(c)
 	}
+	scratches.Put(c.scratch)
 	return c.Results
 }

@@ -71,9 +71,12 @@ func waterSide(c *Context) *hydraulics {
 	if missing != "" {
 		h.need(missing)
 	}
+	room := c.room()
+	h.units, h.curves = room.circuits[:0], room.curves[:0]
 	for _, u := range c.P.Units() {
 		h.units = append(h.units, circuit{unit: u, design: unitFlow(c, u, s, rise, missing)})
 	}
+	room.circuits = h.units
 	if h.block == nil || len(h.units) == 0 {
 		return h
 	}
@@ -86,6 +89,7 @@ func waterSide(c *Context) *hydraulics {
 	h.design()
 	h.network()
 	h.solveSeparation()
+	room.curves = h.curves
 	return h
 }
 
@@ -142,7 +146,6 @@ func (h *hydraulics) takeOff(header *plant.Part) []int {
 func (h *hydraulics) circuits() {
 	for i := range h.units {
 		u := &h.units[i]
-		u.out.missing, u.in.missing = "the flow branch of "+u.unit.Label(), "the return branch of "+u.unit.Label()
 		u.loss = h.curve(u.unit.Child("water-loss-curve"))
 		u.pump = u.unit.Child("pump")
 		u.head = h.curve(u.pump.Child("head-curve"))
@@ -154,6 +157,7 @@ func (h *hydraulics) circuits() {
 		}
 		u.oneWay = u.pump.Has("non-return") || u.pump.Has("shut-off")
 	}
+	defer h.branchless()
 	for _, b := range h.block.Children("branch") {
 		for i := range h.units {
 			u := &h.units[i]
@@ -176,6 +180,19 @@ func (h *hydraulics) circuits() {
 					u.in.k += l.k[fittings.Strainer]
 				}
 			}
+		}
+	}
+}
+
+// branchless notes which units lack a branch.
+func (h *hydraulics) branchless() {
+	for i := range h.units {
+		u := &h.units[i]
+		if u.out.part == nil {
+			u.out.missing = "the flow branch of " + u.unit.Label()
+		}
+		if u.in.part == nil {
+			u.in.missing = "the return branch of " + u.unit.Label()
 		}
 	}
 }

@@ -27,14 +27,27 @@ func (h *hydraulics) curve(block *plant.Part) *curvePoints {
 			return c
 		}
 	}
-	c := &curvePoints{block: block}
+	c := h.newCurve()
+	c.block = block
 	for _, pt := range block.Children("point") {
 		f, p := pt.Get("flow"), pt.Get("pressure")
 		if f.Known() && p.Known() {
 			c.flow, c.pa = append(c.flow, f.Num), append(c.pa, p.Num)
 		}
 	}
-	h.curves = append(h.curves, c)
+	return c
+}
+
+// newCurve takes an empty curve, one of the plant before where there is one.
+func (h *hydraulics) newCurve() *curvePoints {
+	n := len(h.curves)
+	if n == cap(h.curves) || h.curves[:n+1][n] == nil {
+		h.curves = append(h.curves, &curvePoints{})
+		return h.curves[n]
+	}
+	h.curves = h.curves[:n+1]
+	c := h.curves[n]
+	*c = curvePoints{flow: c.flow[:0], pa: c.pa[:0], points: c.points[:0]}
 	return c
 }
 

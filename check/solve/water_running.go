@@ -50,7 +50,7 @@ func (h *hydraulics) running(f *unitFlows, group *plant.Part) {
 		end := u.head.flow[len(u.head.flow)-1] * n
 		add("pump-use", AllFull, f.all[i]/end, lang.Ratio, "%", &FormulaPumpUse)
 		add("pump-use", OneAlone, f.alone[i]/end, lang.Ratio, "%", &FormulaPumpUse)
-		if out, _ := UnitOutput(h.c.P, u.unit); out.Known() {
+		if out, _ := h.c.output(u.unit); out.Known() {
 			q := u.runningFlow(f.all[i])
 			h.c.Add(Quantity{
 				Part: u.unit, Name: "rise", Case: AllFull, Num: out.Num / (h.state.SpecificHeat * h.state.Density * q), Dim: lang.TempDiff, Formula: &FormulaRise, At: u.pump.Span(),

@@ -42,6 +42,9 @@ type Common struct {
 	kept [][2]run // what the last cases made of each duct; Balance begins anew
 }
 
+// Reset empties the flue for another, and keeps its memory.
+func (c *Common) Reset() { *c = Common{Ducts: c.Ducts[:0], kept: c.kept[:0]} }
+
 // Firing is one unit in a firing case. A unit with no mass flow is stopped and
 // its damper shut.
 type Firing struct {
