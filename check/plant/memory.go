@@ -73,7 +73,7 @@ func (w *joined) join(a, b, c string) string {
 	n := len(a) + len(b) + len(c)
 	if w.b.Cap()-w.b.Len() < n {
 		w.b = strings.Builder{}
-		w.b.Grow(max(n, 4096))
+		w.b.Grow(max(n, 512))
 	}
 	from := w.b.Len()
 	w.b.WriteString(a)

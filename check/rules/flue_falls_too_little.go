@@ -18,15 +18,14 @@ var ruleFlueFallsTooLittle = check.Rule{
 	Limits:  "A piece that falls the wrong way, or not at all, is the matter of flue-falls-away.",
 	Sources: sources(flue.SourceFall),
 	Run: func(p *check.Pass) {
-		limit := p.Limit("flue-fall-least")
+		whole := *p.Limit("flue-fall-least")
+		whole.Num = math.Floor(whole.Num*1000+1e-9) / 1000 // falls are compared in whole mm by m
 		for _, kind := range [...]string{"connector", "flue-header", "run"} {
 			for _, part := range p.Plant.ByKind(kind) {
 				q := p.Results.Get(part, "fall", 0)
 				if q.Known() && q.Num <= 0 {
 					continue
 				}
-				whole := *limit
-				whole.Num = math.Floor(limit.Num*1000+1e-9) / 1000 // falls are compared in whole mm by m
 				f := p.AtLeast(q, &whole)
 				if f == nil {
 					continue
