@@ -437,8 +437,8 @@ func (w *walk) leftOver(it *Item) {
 }
 
 func (w *walk) required() {
-	for _, s := range w.row.required {
-		if w.filled(s) {
+	for _, s := range w.row.Slots {
+		if !s.Required || w.filled(s) {
 			continue
 		}
 		what := s.Help

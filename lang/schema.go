@@ -107,7 +107,6 @@ type Row struct {
 	defaults NameSet // of the slots with a default
 	labels   NameSet // that open a slot, flags among them
 	suffixes NameSet
-	required []*Slot
 }
 
 // Names is the set of the names by which the part that the row makes is found in

@@ -26,7 +26,10 @@ func NewSchema(groups ...[]Entry) *Schema {
 		for i := range g {
 			s.Rows = append(s.Rows, Row{Entry: &g[i]})
 			r := &s.Rows[len(s.Rows)-1]
-			r.kind, r.keyword = s.number(r.PartKind()), s.number(r.Keyword)
+			r.kind = s.number(r.PartKind())
+			if r.keyword = r.kind; r.Kind != "" {
+				r.keyword = s.number(r.Keyword)
+			}
 			r.index()
 			for _, in := range r.In {
 				s.blocks.Put(in, append(s.blocks.Get(in), r))
@@ -42,9 +45,6 @@ func (r *Row) index() {
 	for _, s := range r.Slots {
 		if s.Default != "" {
 			r.defaults |= NameBit(s.Name)
-		}
-		if s.Required {
-			r.required = append(r.required, s)
 		}
 		switch {
 		case s.Label != "":

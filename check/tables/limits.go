@@ -5,7 +5,9 @@ package tables
 import (
 	_ "embed"
 	"encoding/csv"
+	"errors"
 	"fmt"
+	"io"
 	"strconv"
 	"strings"
 	"sync"
@@ -61,15 +63,17 @@ func Limits() map[string]Limit { return loadLimits() }
 
 func parseLimits(text string) (map[string]Limit, error) {
 	r := csv.NewReader(strings.NewReader(text))
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		return nil, err
-	}
-	out := make(map[string]Limit, len(rows))
-	for i, row := range rows[1:] {
-		if len(row) != 8 {
-			return nil, fmt.Errorf("row %d has %d cells", i+2, len(row))
+	r.Comment, r.FieldsPerRecord, r.ReuseRecord = '#', 8, true
+	out := make(map[string]Limit, strings.Count(text, "\n"))
+	for i := -1; ; i++ {
+		row, err := r.Read()
+		switch {
+		case errors.Is(err, io.EOF):
+			return out, nil
+		case err != nil:
+			return nil, err
+		case i < 0: // the head
+			continue
 		}
 		v, err := strconv.ParseFloat(row[1], 64)
 		if err != nil {
@@ -93,5 +97,4 @@ func parseLimits(text string) (map[string]Limit, error) {
 			Source: cite.Source{Work: row[3], Edition: row[4], Clause: row[5], Read: read, Note: row[7]},
 		}
 	}
-	return out, nil
 }
