@@ -32,7 +32,7 @@ type lintSpace struct {
 type inputs struct {
 	s        std
 	jobs     jobList
-	cache    *lang.Cache
+	cache    *lang.Cache // nil: one file repeats too little of itself
 	mu       sync.Mutex
 	spaces   map[string]*lintSpace // by root
 	byDir    map[string]*lintSpace
@@ -49,7 +49,7 @@ const runCache = 4 << 20
 const maxSpaces = 256
 
 func newInputs(s std) *inputs {
-	return &inputs{s: s, cache: lang.NewRepeatCache(runCache), spaces: map[string]*lintSpace{}, byDir: map[string]*lintSpace{}}
+	return &inputs{s: s, spaces: map[string]*lintSpace{}, byDir: map[string]*lintSpace{}}
 }
 
 func (in *inputs) close() {
@@ -92,6 +92,9 @@ func (in *inputs) add(paths []string, list string) error {
 		}
 	}
 	in.jobs.order()
+	if in.jobs.len() > 1 {
+		in.cache = lang.NewRepeatCache(runCache)
+	}
 	return nil
 }
 
@@ -279,7 +282,7 @@ func (in *inputs) archive(p string) error {
 	if len(a.problems) > 0 {
 		in.jobs.add(a.name, in.jobs.source(problemSource{problems: a.problems}))
 	}
-	number := in.jobs.source(&archiveSource{a: a, cache: in.cache, dirs: map[string]*lintSpace{}})
+	number := in.jobs.source(&archiveSource{a: a, in: in, dirs: map[string]*lintSpace{}})
 	for _, m := range a.members {
 		in.jobs.add(a.name+"/"+string(a.nameOf(m)), number)
 	}
@@ -290,7 +293,7 @@ func (in *inputs) archive(p string) error {
 // its settings; files are loaded from the archive and from nowhere else.
 type archiveSource struct {
 	a     *archive
-	cache *lang.Cache
+	in    *inputs
 	files shelf
 	mu    sync.Mutex
 	dirs  map[string]*lintSpace
@@ -315,7 +318,7 @@ func (s *archiveSource) space(name string) (*lintSpace, error) {
 }
 
 func (s *archiveSource) parse(name, text string) *lang.File {
-	f := lang.Parse(lang.NewSource(name, text), s.cache)
+	f := lang.Parse(lang.NewSource(name, text), s.in.cache)
 	lang.Bind(f, lang.Language())
 	return f
 }
