@@ -39,6 +39,32 @@ func BenchmarkParseWarm(b *testing.B) {
 	}
 }
 
+// BenchmarkFileCold reads and binds a file into memory that the last gave back, as
+// a run over an archive does with a file of which it knows no line.
+func BenchmarkFileCold(b *testing.B) {
+	text := benchText(b)
+	b.SetBytes(int64(len(text)))
+	b.ReportAllocs()
+	for b.Loop() {
+		f := Parse(NewSource("b.plant", text), nil)
+		Bind(f, Language())
+		f.Release()
+	}
+}
+
+// BenchmarkFileWarm is BenchmarkFileCold with a cache that knows each line.
+func BenchmarkFileWarm(b *testing.B) {
+	text := benchText(b)
+	cache := NewCache()
+	b.SetBytes(int64(len(text)))
+	b.ReportAllocs()
+	for b.Loop() {
+		f := Parse(NewSource("b.plant", text), cache)
+		Bind(f, Language())
+		f.Release()
+	}
+}
+
 func BenchmarkTokens(b *testing.B) {
 	text := benchText(b)
 	b.SetBytes(int64(len(text)))

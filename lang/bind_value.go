@@ -15,73 +15,76 @@ func (w *walk) fill(s *Slot, label Span, it *Item) {
 		w.problem(Problem{Span: it.Span(), Rule: "value-twice", Message: "The " + what + " stands twice in this statement.", Mend: "take one of the two out"})
 		return
 	}
-	f := Field{Slot: s, Label: label, Span: label.Join(it.Span())}
 	if len(it.Exprs) > 1 && !s.List {
 		w.problem(Problem{Span: it.Span(), Rule: "wrong-value", Message: "Here one value is wanted, not a list.", Mend: "keep one of them, or take the comma out"})
 	}
 	from := len(w.values)
 	for i := range it.Exprs {
-		w.values = append(w.values, w.value(s, &it.Exprs[i]))
+		e := &it.Exprs[i]
+		w.values = append(w.values, Value{State: Known, Expr: e, Word: e.Text})
+		w.value(s, e, &w.values[len(w.values)-1])
 	}
-	f.Values = w.values[from:len(w.values):len(w.values)]
-	w.b.Fields = append(w.b.Fields, f)
+	w.b.Fields = append(w.b.Fields, Field{Slot: s, Label: label, Span: label.Join(it.Span()), Values: w.values[from:len(w.values):len(w.values)]})
 }
 
-func (w *walk) value(s *Slot, e *Expr) Value {
-	v := Value{State: Known, Expr: e, Word: e.Text}
+// value reads an expression as the slot wants it; v holds its word.
+func (w *walk) value(s *Slot, e *Expr, v *Value) {
 	if e.Kind == WordExpr {
 		switch e.Text {
 		case "none":
 			v.State = Absent
-			return v
+			return
 		case "unknown":
 			v.State = ToBeFound
-			return v
+			return
 		}
 	}
 	switch s.Type {
 	case QuantityType:
-		return w.quantity(s, e, v)
+		w.quantity(s, e, v)
+		return
 	case SizeType:
-		return w.size(s, e, v)
+		w.size(s, e, v)
+		return
 	case ExprType:
-		return v
+		return
 	case CodeType:
 		if fits(s, e) && len(s.Choices) > 0 && !hasWord(s.Choices, e.Text) {
-			return w.wrongChoice(s, e, v)
+			w.wrongChoice(s, e, v)
+			return
 		}
 		if fits(s, e) {
-			return v
+			return
 		}
 	case ChoiceType:
 		if e.Kind == WordExpr && hasWord(s.Choices, e.Text) {
-			return v
+			return
 		}
-		return w.wrongChoice(s, e, v)
+		w.wrongChoice(s, e, v)
+		return
 	case PartType, PartsType:
 		if e.Kind == NameExpr || e.Kind == SpanExpr || e.Kind == WordExpr {
-			return v
+			return
 		}
 	case DateType:
 		if e.Kind == DateExpr {
 			if _, ok := ParseDate(e.Text); ok {
-				return v
+				return
 			}
 			w.problem(Problem{Span: e.Span, Rule: "wrong-value", Message: "There is no day " + e.Text + " in the calendar.", Mend: "check the date"})
 			v.State = Invalid
-			return v
+			return
 		}
 	default:
 		if fits(s, e) {
-			return v
+			return
 		}
 	}
 	w.problem(Problem{Span: e.Span, Rule: "wrong-value", Message: "Here " + wanted(s) + " is wanted, not " + described(e) + ".", Mend: "write " + wanted(s)})
 	v.State = Invalid
-	return v
 }
 
-func (w *walk) wrongChoice(s *Slot, e *Expr, v Value) Value {
+func (w *walk) wrongChoice(s *Slot, e *Expr, v *Value) {
 	v.State = Invalid
 	p := Problem{Span: e.Span, Rule: "wrong-value", Message: described(e) + " is none of the words that fit here.", Mend: "use one of " + strings.Join(s.Choices, ", ")}
 	if e.Kind == WordExpr || e.Kind == NameExpr {
@@ -92,10 +95,9 @@ func (w *walk) wrongChoice(s *Slot, e *Expr, v Value) Value {
 		}
 	}
 	w.problem(p)
-	return v
 }
 
-func (w *walk) quantity(s *Slot, e *Expr, v Value) Value {
+func (w *walk) quantity(s *Slot, e *Expr, v *Value) {
 	v.State = Invalid
 	if e.Kind == NumberExpr {
 		list := UnitsOf(s.Dim, Metric)
@@ -104,16 +106,16 @@ func (w *walk) quantity(s *Slot, e *Expr, v Value) Value {
 			p.Mend += ", such as " + list[0].Symbol
 		}
 		w.problem(p)
-		return v
+		return
 	}
 	if e.Kind != QuantityExpr {
 		w.problem(Problem{Span: e.Span, Rule: "wrong-value", Message: "Here " + wanted(s) + " is wanted, not " + described(e) + ".", Mend: "write " + wanted(s)})
-		return v
+		return
 	}
 	u, ok := e.unitOf()
 	if !ok {
 		w.unknownUnit(e, s.Dim)
-		return v
+		return
 	}
 	if !unitFits(s.Dim, u) {
 		p := Problem{
@@ -130,11 +132,11 @@ func (w *walk) quantity(s *Slot, e *Expr, v Value) Value {
 			p.Fixes = []Fix{{Title: "Write " + to, Edits: []Edit{{Span: e.UnitSpan(), NewText: to}}, Safe: true, Best: true}}
 		}
 		w.problem(p)
-		return v
+		return
 	}
 	if !formFits(s, e, u) {
 		w.problem(Problem{Span: e.Span, Rule: "wrong-form", Message: formWords(e.Form) + " stands where " + formsWanted(s) + " is wanted.", Mend: "write " + formsWanted(s)})
-		return v
+		return
 	}
 	v.State = Known
 	v.Num, v.Num2 = ToSI(e.Num, u), ToSI(e.Num2, u)
@@ -147,8 +149,7 @@ func (w *walk) quantity(s *Slot, e *Expr, v Value) Value {
 	if s.Dim == Slope && u.Dim == Angle {
 		v.Num = math.Tan(v.Num)
 	}
-	w.plausible(s, e, &v)
-	return v
+	w.plausible(s, e, v)
 }
 
 // plausible warns of a number outside the physical range of the slot, and of a
@@ -190,17 +191,17 @@ func (w *walk) unknownUnit(e *Expr, d Dimension) {
 	w.problem(p)
 }
 
-func (w *walk) size(s *Slot, e *Expr, v Value) Value {
+func (w *walk) size(s *Slot, e *Expr, v *Value) {
 	if !fits(s, e) {
 		w.problem(Problem{Span: e.Span, Rule: "wrong-value", Message: "Here " + wanted(s) + " is wanted, not " + described(e) + ".", Mend: "write " + wanted(s)})
 		v.State = Invalid
-		return v
+		return
 	}
 	if e.Kind == QuantityExpr {
 		u, _ := e.unitOf()
 		v.Num = ToSI(e.Value(), u)
 		v.Word = w.h.Text[e.Span.Start:e.Span.End]
-		return v
+		return
 	}
 	n := 0.0
 	for i := 0; i < len(e.Text); i++ {
@@ -209,7 +210,6 @@ func (w *walk) size(s *Slot, e *Expr, v Value) Value {
 		}
 	}
 	v.Num = n / 1000 // a nominal size in meters, for ordering; the bore is in the pipe tables
-	return v
 }
 
 func wanted(s *Slot) string {

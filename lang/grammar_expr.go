@@ -80,6 +80,11 @@ var isValue = [...]bool{
 	WordToken: true, NameToken: true, NumberToken: true, PairToken: true, SizeToken: true, DateToken: true, TextToken: true, BadToken: false,
 }
 
+var isOperator = [...]bool{
+	PlusToken: true, MinusToken: true, TimesToken: true, OverToken: true,
+	AtMostToken: true, AtLeastToken: true, LessToken: true, MoreToken: true, BadToken: false,
+}
+
 // push puts an expression of the token at hand on the stack and goes on.
 func (p *reader) push(kind ExprKind) *Expr {
 	p.exprs = append(p.exprs, Expr{})
@@ -130,7 +135,14 @@ func (p *reader) item() *fault {
 }
 
 func (p *reader) compare() *fault {
-	if err := p.sum(); err != nil {
+	if err := p.prime(); err != nil || !isOperator[p.kind()] {
+		return err // nearly always a value that stands alone
+	}
+	err := p.restOfProduct()
+	if err == nil {
+		err = p.restOfSum()
+	}
+	if err != nil {
 		return err
 	}
 	switch p.kind() {
@@ -147,6 +159,14 @@ func (p *reader) compare() *fault {
 
 func (p *reader) sum() *fault {
 	err := p.product()
+	if err == nil {
+		err = p.restOfSum()
+	}
+	return err
+}
+
+// restOfSum reads on behind the first member of a sum.
+func (p *reader) restOfSum() (err *fault) {
 	for err == nil {
 		if k := p.kind(); k != PlusToken && k != MinusToken {
 			break
@@ -162,6 +182,14 @@ func (p *reader) sum() *fault {
 
 func (p *reader) product() *fault {
 	err := p.prime()
+	if err == nil {
+		err = p.restOfProduct()
+	}
+	return err
+}
+
+// restOfProduct reads on behind the first member of a product.
+func (p *reader) restOfProduct() (err *fault) {
 	for err == nil {
 		if k := p.kind(); k != TimesToken && k != OverToken {
 			break
