@@ -58,14 +58,14 @@ func (p *Plant) under(owner *Part, address, keyword string) *Part {
 	}
 	if !owner.holds.Lacks(keyword) {
 		for _, c := range owner.Parts {
-			if c.addressed(address) {
+			if c.Row.Keyword == keyword && c.addressed(address) {
 				return c
 			}
 		}
 	}
 	if owner.Name == "" || p.repeats { // several owners may have this address
 		for _, part := range p.All {
-			if part.addressed(address) {
+			if part.Row.Keyword == keyword && part.addressed(address) {
 				return part
 			}
 		}

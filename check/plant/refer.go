@@ -118,7 +118,7 @@ func (p *Plant) findBytes(name []byte) *Part {
 	if dot := bytes.LastIndexByte(name, '.'); dot > 0 {
 		if owner := p.byName[string(name[:dot])]; owner != nil {
 			for _, c := range owner.Parts {
-				if c.addressed(string(name)) {
+				if c.Row.Keyword == string(name[dot+1:]) && c.Name == "" && !c.ownAddress() {
 					return c
 				}
 			}
@@ -282,11 +282,12 @@ func (r *resolver) references() {
 		}
 		b := part.Bound
 		if part.Row.Name == lang.Refers || part.Row.Name == lang.RefersMany {
+			found := part.boundTo(nil)
 			if len(b.Names) == 0 && b.Name != nil {
-				r.reference(part, b.Name, part.Row.Refers)
+				r.refersTo(part, b.Name, part.Row.Refers, found)
 			}
 			for i := range b.Names {
-				r.reference(part, &b.Names[i], part.Row.Refers)
+				_, found = r.refersTo(part, &b.Names[i], part.Row.Refers, found)
 			}
 		}
 		for i := range b.Fields {
@@ -300,12 +301,9 @@ func (r *resolver) references() {
 				if v.State != lang.Known || v.Expr == nil {
 					continue
 				}
-				if k := countNames(v.Expr); k <= len(found) && allFit(found[:k], f.Slot.Refers) && namesAll(found[:k], v.Expr) {
-					n, found = n+k, found[k:]
-					continue
-				}
-				found = nil
-				n += r.reference(part, v.Expr, f.Slot.Refers)
+				var k int
+				k, found = r.refersTo(part, v.Expr, f.Slot.Refers, found)
+				n += k
 			}
 			if part.Of > 1 && n > 1 && n != part.Of && part.Bound.Name != nil && part.Bound.Name.Kind == lang.SpanExpr {
 				r.problem(part.File, lang.Problem{
@@ -316,6 +314,15 @@ func (r *resolver) references() {
 			}
 		}
 	}
+}
+
+// refersTo checks one reference, of which found begins with what bindRefs found
+// for it, and gives how many parts it names and what was found for the next one.
+func (r *resolver) refersTo(part *Part, e *lang.Expr, kinds []string, found []Ref) (n int, rest []Ref) {
+	if n = countNames(e); n <= len(found) && allFit(found[:n], kinds) && namesAll(found[:n], e) {
+		return n, found[n:]
+	}
+	return r.reference(part, e, kinds), nil
 }
 
 // boundTo are the parts that bindRefs found for a field.
@@ -355,13 +362,23 @@ func allFit(refs []Ref, kinds []string) bool {
 // namesAll reports whether parts that were found are surely those that an
 // expression names: their own names are the ones written.
 func namesAll(refs []Ref, e *lang.Expr) bool {
-	if e.Kind == lang.NameExpr {
-		return refs[0].Part.Name == e.Text
+	switch e.Kind {
+	case lang.NameExpr:
+		name, tail, _ := strings.Cut(e.Text, ".")
+		return refs[0].Part.called(name, tail)
+	case lang.SpanExpr:
+		return refs[0].Part.called(e.Text, e.Tail()) && refs[len(refs)-1].Part.called(e.Last(), e.Tail())
 	}
-	if e.Kind != lang.SpanExpr || e.Tail() != "" {
-		return false
+	return false
+}
+
+// called reports whether the part goes by that name, or stands under that keyword
+// in the block of the part that does.
+func (p *Part) called(name, keyword string) bool {
+	if keyword == "" {
+		return p.Name == name
 	}
-	return refs[0].Part.Name == e.Text && refs[len(refs)-1].Part.Name == e.Last()
+	return p.Name == "" && p.Owner != nil && p.Owner.Name == name && p.Row.Keyword == keyword
 }
 
 // reference checks one reference and returns how many parts it names.

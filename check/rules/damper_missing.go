@@ -27,6 +27,9 @@ var ruleDamperMissing = check.Rule{
 					continue
 				}
 				d := ref.Part.Child("damper")
+				if d != nil && !d.First().Absent() && !undecided(d) {
+					continue
+				}
 				f := check.Finding{Message: ref.Part.Label() + " has no non-return damper, but shares " + fl.Label() + " with " + counted(float64(len(cons)-1), "other unit") + "."}
 				if q := p.Results.Get(ref.Part, "flue-back-pressure", solve.FanFailed); q.Known() && q.Num > 0 {
 					f.Message += " When its fan fails, their products press on it with " + p.In(q.Num, "Pa") + "."

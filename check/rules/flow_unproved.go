@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -15,15 +16,15 @@ var ruleFlowUnproved = check.Rule{
 	Mend:    "take a pump with flow proving, or interlock the pump with the burner",
 	Sources: sources(cite.Source{Work: "interlock of burner and flow of units of low water content", Read: cite.Practice}),
 	Run: func(p *check.Pass) {
-		stops := map[string]bool{}
+		var stops plant.PartSet
 		for _, i := range p.Plant.ByKind("interlock") {
 			for _, ref := range i.Subjects() {
-				stops[ref.Part.Address()] = true
+				stops.Add(ref.Part)
 			}
 		}
 		for _, u := range p.Plant.Units() {
 			pump := u.Child("pump")
-			if pump == nil || pump.First().Absent() || undecided(pump) || pump.Has("flow-proving") || stops[pump.Address()] {
+			if pump == nil || pump.First().Absent() || undecided(pump) || pump.Has("flow-proving") || stops.Has(pump) {
 				continue
 			}
 			if low := u.Child("low-water"); low.Get("senses").Is("flow") {

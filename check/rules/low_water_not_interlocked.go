@@ -19,14 +19,14 @@ var ruleLowWaterNotInterlocked = check.Rule{
 		if p.Plant.Block("controls") == nil {
 			return
 		}
-		linked := map[*plant.Part]bool{}
+		var linked plant.PartSet
 		for _, i := range p.Plant.ByKind("interlock") {
 			for _, s := range i.Subjects() {
-				linked[s.Part] = true
+				linked.Add(s.Part)
 			}
 		}
 		for _, u := range p.Plant.Units() {
-			if lw := u.Child("low-water"); lw != nil && !lw.First().Absent() && !linked[lw] {
+			if lw := u.Child("low-water"); lw != nil && !lw.First().Absent() && !linked.Has(lw) {
 				if undecided(lw) {
 					p.Unknown(u, "whether "+u.Label()+" has a low-water cut-out")
 					continue
@@ -34,7 +34,7 @@ var ruleLowWaterNotInterlocked = check.Rule{
 				p.Absent(u, "the interlock of the low-water cut-out of "+u.Label(), check.Finding{Span: lw.Span(), Message: "The low-water cut-out of " + u.Label() + " stops nothing."})
 			}
 		}
-		if pr := p.Plant.Block("safety").Child("pressurisation"); pr != nil && !pr.First().Absent() && !undecided(pr) && !linked[pr] && !pr.Has("stops-firing") {
+		if pr := p.Plant.Block("safety").Child("pressurisation"); pr != nil && !pr.First().Absent() && !undecided(pr) && !linked.Has(pr) && !pr.Has("stops-firing") {
 			p.Absent(pr, "the interlock of the pressurization", check.Finding{Message: "The cut-outs of the pressurization unit stop nothing."})
 		}
 	},

@@ -20,26 +20,25 @@ var ruleUnitNotOnGasRun = check.Rule{
 		if block == nil {
 			return
 		}
-		on := map[*plant.Part]bool{}
+		var on, fed plant.PartSet
 		for _, kind := range [...]string{"pipe", "drop"} {
 			for _, d := range block.Children(kind) {
 				for _, r := range d.Refs("to") {
-					on[r.Part] = true
+					on.Add(r.Part)
 				}
 			}
 		}
-		fed := map[*plant.Part]bool{}
 		manifolds := block.Children("manifold")
 		for _, m := range manifolds {
 			for _, r := range m.Refs("feeds") {
-				fed[r.Part] = true
+				fed.Add(r.Part)
 			}
 		}
 		for _, u := range p.Plant.Units() {
 			switch {
-			case !on[u]:
+			case !on.Has(u):
 				missing(p, u, "the gas drop of "+u.Label(), check.Finding{Message: u.Label() + " is not connected to the gas run."}, "drop", "pipe")
-			case len(manifolds) > 0 && !fed[u]:
+			case len(manifolds) > 0 && !fed.Has(u):
 				missing(p, u, u.Label()+" in the list of the manifold", check.Finding{Message: u.Label() + " has a drop, but no manifold lists it."}, "manifold")
 			}
 		}

@@ -23,22 +23,22 @@ var ruleUnitNotOnHeaders = check.Rule{
 			}
 			return
 		}
-		out, in := map[*plant.Part]bool{}, map[*plant.Part]bool{}
+		var out, in plant.PartSet
 		for _, b := range block.Children("branch") {
 			for _, r := range b.Refs("from") {
-				out[r.Part] = true
+				out.Add(r.Part)
 			}
 			for _, r := range b.Refs("to") {
-				in[r.Part] = true
+				in.Add(r.Part)
 			}
 		}
 		for _, u := range p.Plant.Units() {
 			switch {
-			case !out[u] && !in[u]:
+			case !out.Has(u) && !in.Has(u):
 				missing(p, u, "the branches of "+u.Label(), check.Finding{Message: u.Label() + " has no branch to the headers."}, "branch")
-			case !out[u]:
+			case !out.Has(u):
 				missing(p, u, "the flow branch of "+u.Label(), check.Finding{Message: u.Label() + " has no branch to the flow header."}, "branch")
-			case !in[u]:
+			case !in.Has(u):
 				missing(p, u, "the return branch of "+u.Label(), check.Finding{Message: u.Label() + " has no branch from the return header."}, "branch")
 			}
 		}

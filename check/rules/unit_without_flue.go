@@ -23,16 +23,16 @@ var ruleUnitWithoutFlue = check.Rule{
 			}
 			return
 		}
-		on := map[*plant.Part]bool{}
+		var on plant.PartSet
 		for _, fl := range flues {
 			for _, c := range fl.Children("connector") {
 				for _, r := range c.Refs("from") {
-					on[r.Part] = true
+					on.Add(r.Part)
 				}
 			}
 		}
 		for _, u := range p.Plant.Units() {
-			if !on[u] {
+			if !on.Has(u) {
 				missing(p, u, "the connector of "+u.Label(), check.Finding{Message: u.Label() + " is not connected to a flue."}, "connector")
 			}
 		}

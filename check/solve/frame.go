@@ -2,6 +2,7 @@ package solve
 
 import (
 	"math"
+	"slices"
 
 	"example.org/tundish/check/calc/pipe"
 	"example.org/tundish/check/calc/stability"
@@ -85,16 +86,17 @@ func newFrameCase(f *plant.Part) (c frameCase, needs string) {
 
 // state is the worst that the grounds allow for these masses.
 func (c *frameCase) state(loads []load, stage BuildStage) (worst BuildState, needs string) {
+	var room [2][16]stability.Mass // frames with more units are rare
 	for i := range c.grounds {
 		g := &c.grounds[i]
-		x, y := make([]stability.Mass, len(loads)), make([]stability.Mass, len(loads))
-		for k, l := range loads {
+		x, y := room[0][:0], room[1][:0]
+		for _, l := range loads {
 			at := g.own
 			if l.unit != nil {
 				at = g.at[l.unit]
 			}
-			x[k] = stability.Mass{Mass: l.mass, Offset: at.X, Height: l.height}
-			y[k] = stability.Mass{Mass: l.mass, Offset: at.Y, Height: l.height}
+			x = append(x, stability.Mass{Mass: l.mass, Offset: at.X, Height: l.height})
+			y = append(y, stability.Mass{Mass: l.mass, Offset: at.Y, Height: l.height})
 		}
 		across, err := stability.Sum(x)
 		if err != nil {
@@ -127,12 +129,12 @@ func (c *frameCase) state(loads []load, stage BuildStage) (worst BuildState, nee
 
 // BuildStates gives the states of a frame in its hang order, the empty frame
 // first. needs says what is not stated; then there are no states.
-func BuildStates(p *plant.Plant, f *plant.Part) (states []BuildState, needs string) {
-	_, _, states, needs = hangStates(p, f)
+func BuildStates(f *plant.Part) (states []BuildState, needs string) {
+	_, _, states, needs = hangStates(f)
 	return states, needs
 }
 
-func hangStates(_ *plant.Plant, f *plant.Part) (c frameCase, loads []load, states []BuildState, needs string) {
+func hangStates(f *plant.Part) (c frameCase, loads []load, states []BuildState, needs string) {
 	mass, at := f.Child("mass").Get("mass"), f.Child("mass").Get("at")
 	hang, order := f.Child("hang-height").First(), f.Child("hang-order").Refs("units")
 	c, needs = newFrameCase(f)
@@ -154,7 +156,9 @@ func hangStates(_ *plant.Plant, f *plant.Part) (c frameCase, loads []load, state
 		return c, nil, nil, needs
 	}
 	states = append(states, s)
-	sides, n, hung := rowSides(f), [2]int{}, map[*plant.Part]bool{}
+	var hung plant.PartSet
+	sides, n := rowSides(f), [2]int{}
+	loads, states = slices.Grow(loads, len(order)+1), slices.Grow(states, len(order))
 	for _, ref := range order {
 		u := ref.Part
 		m := u.Child("mass").Get("mass")
@@ -164,10 +168,10 @@ func hangStates(_ *plant.Plant, f *plant.Part) (c frameCase, loads []load, state
 			return c, nil, nil, "the mass of " + u.Label()
 		case !ok:
 			return c, nil, nil, "the row in which " + u.Label() + " hangs"
-		case hung[u]:
+		case hung.Has(u):
 			return c, nil, nil, "a hang order that names " + u.Label() + " once"
 		}
-		hung[u] = true
+		hung.Add(u)
 		loads = append(loads, load{u, m.Num, hang.Num})
 		n[side]++
 		s, needs := c.state(loads, HungUnit)
@@ -208,7 +212,7 @@ func BareState(f *plant.Part) (s BuildState, needs string) {
 // headers is taken as high as the top of the frame, so the angle is at least
 // what that gives.
 func FilledState(p *plant.Plant, f *plant.Part) (s BuildState, needs string) {
-	c, loads, states, needs := hangStates(p, f)
+	c, loads, states, needs := hangStates(f)
 	if needs != "" {
 		return s, needs
 	}
@@ -273,14 +277,14 @@ func SafeFrom(states []BuildState, least float64) int {
 // loads on the floor and the room that its rows take.
 func solveFrame(c *Context) {
 	for _, f := range c.P.ByKind("frame") {
-		buildValues(c, f)
+		fc, loads, states, needs := hangStates(f)
+		buildValues(c, f, states, needs)
 		rowValues(c, f)
-		floorValues(c, f)
+		floorValues(c, f, &fc, loads, needs)
 	}
 }
 
-func buildValues(c *Context, f *plant.Part) {
-	states, needs := BuildStates(c.P, f)
+func buildValues(c *Context, f *plant.Part, states []BuildState, needs string) {
 	if needs != "" {
 		c.Missing(f, "tip-angle", Least, Always, needs)
 		return
@@ -391,7 +395,7 @@ func armLengths(c *Context, f *plant.Part, length float64, needs string) {
 }
 
 // floorValues computes the load on the floor with everything filled.
-func floorValues(c *Context, f *plant.Part) {
+func floorValues(c *Context, f *plant.Part, fc *frameCase, loads []load, unhung string) {
 	floor := c.P.Block("room").Child("floor")
 	wet, needs := wetMass(c.P, f)
 	depth, length := f.Child("depth").First(), c.Get(f, "length", Always)
@@ -416,12 +420,11 @@ func floorValues(c *Context, f *plant.Part) {
 		c.Missing(floor, "floor-load", Plain, Always, "a frame that the sum covers: "+err.Error())
 	}
 	feet := f.Child("feet").First()
-	fc, loads, _, needs := hangStates(c.P, f)
 	switch {
-	case needs == "" && f.Get("layout").Is("l-shaped"):
+	case unhung == "" && f.Get("layout").Is("l-shaped"):
 		c.Missing(f, "foot-load", Most, Always, "a layout whose feet stand in two lines (in-line or back-to-back)")
-	case needs != "":
-		c.Missing(f, "foot-load", Most, Always, needs)
+	case unhung != "":
+		c.Missing(f, "foot-load", Most, Always, unhung)
 	case !feet.Known() || feet.Num < 4:
 		c.Missing(f, "foot-load", Most, Always, "the feet of "+f.Label()+", four or more")
 	default:

@@ -95,7 +95,7 @@ func corner(offset float64) []float64 {
 func TestCornerFrame(t *testing.T) {
 	for _, offset := range []float64{250, 120, -50, -400} {
 		p := framed(t, fmt.Sprintf(cornerFrame, fmt.Sprintf("%g mm", offset)))
-		states, needs := solve.BuildStates(p, p.One("frame"))
+		states, needs := solve.BuildStates(p.One("frame"))
 		if needs != "" || len(states) != 6 {
 			t.Fatalf("%d states, needs %s", len(states), needs)
 		}
@@ -119,7 +119,7 @@ func TestCornerFrameNeeds(t *testing.T) {
 		"  hang-order U1, U2, U3, U4, U5\n":      "hang-order",
 	} {
 		p := framed(t, strings.Replace(whole, gone, "", 1))
-		if states, got := solve.BuildStates(p, p.One("frame")); len(states) > 0 || !strings.Contains(got, needs) {
+		if states, got := solve.BuildStates(p.One("frame")); len(states) > 0 || !strings.Contains(got, needs) {
 			t.Errorf("without %q: %d states, needs %q", gone, len(states), got)
 		}
 	}
@@ -141,7 +141,7 @@ func TestFrameTipsOverItsEnd(t *testing.T) {
   hang-order U1, U2
 }
 `)
-	states, needs := solve.BuildStates(p, p.One("frame"))
+	states, needs := solve.BuildStates(p.One("frame"))
 	if needs != "" {
 		t.Fatal(needs)
 	}

@@ -129,16 +129,16 @@ func reliefName(r *plant.Part) string {
 func dischargeSize(c *Context, d *plant.Part) {
 	var lack string
 	largest, valves := 0, 0
-	seen := map[*plant.Part]bool{}
+	var seen plant.PartSet
 	for _, ref := range d.Refs("from") {
 		r := ref.Part
 		if r.Kind == "unit" {
 			r = r.Child("relief")
 		}
-		if r == nil || seen[r] {
+		if r == nil || seen.Has(r) {
 			continue
 		}
-		seen[r] = true
+		seen.Add(r)
 		valves++
 		if v := r.Get("size"); v.Known() {
 			largest = max(largest, int(math.Round(v.Num*1000)))

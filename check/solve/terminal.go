@@ -21,11 +21,11 @@ var (
 // OnFlue lists the units whose connectors lead into a flue.
 func OnFlue(fl *plant.Part) []*plant.Part {
 	var out []*plant.Part
-	seen := map[*plant.Part]bool{}
+	var seen plant.PartSet
 	for _, c := range fl.Children("connector") {
 		for _, ref := range c.Refs("from") {
-			if ref.Part.Kind == "unit" && !seen[ref.Part] {
-				seen[ref.Part] = true
+			if ref.Part.Kind == "unit" && !seen.Has(ref.Part) {
+				seen.Add(ref.Part)
 				out = append(out, ref.Part)
 			}
 		}

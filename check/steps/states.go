@@ -31,7 +31,7 @@ func (b *builder) frameStates(s *Step) {
 				s.open(f, needs)
 			}
 		case "units":
-			states, needs := solve.BuildStates(b.p, f)
+			states, needs := solve.BuildStates(f)
 			if needs != "" {
 				s.open(f, needs)
 				continue
