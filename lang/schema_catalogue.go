@@ -1,7 +1,7 @@
 package lang
 
 // fireAt is the firing rate at which data of a unit hold.
-var fireAt = &Slot{Name: "at", Label: "at", Type: ChoiceType, Choices: []string{"full", "low"}, Help: "firing rate"}
+var fireAt = Slot{Name: "at", Label: "at", Type: ChoiceType, Choices: []string{"full", "low"}, Help: "firing rate"}
 
 var catalogueRows = []Entry{
 	{
@@ -196,7 +196,7 @@ var catalogueRows = []Entry{
 		Help: "Mass flow of the products.", Example: "gas-flow 162 kg/h at full",
 		Slots: []*Slot{
 			{Name: "flow", Dim: MassFlow, Required: true, Help: "products"},
-			fireAt,
+			&fireAt,
 		},
 	},
 	{
@@ -204,7 +204,7 @@ var catalogueRows = []Entry{
 		Help: "Carbon dioxide in the dry products.", Example: "co2 9.1 % at full",
 		Slots: []*Slot{
 			{Name: "co2", Dim: Ratio, Forms: []NumberForm{Single, Range}, Required: true, Low: 0.01, High: 0.16, Help: "by dry volume"},
-			fireAt,
+			&fireAt,
 		},
 	},
 	{
@@ -212,7 +212,7 @@ var catalogueRows = []Entry{
 		Help: "Temperature of the products.", Example: "temperature 67 degC at full for 80/60 degC",
 		Slots: []*Slot{
 			{Name: "temperature", Dim: Temperature, Required: true, Low: 10, High: 300, Help: "of the products"},
-			fireAt,
+			&fireAt,
 			{Name: "for", Label: "for", Dim: Temperature, Forms: []NumberForm{Pair}, Help: "flow over return"},
 		},
 	},

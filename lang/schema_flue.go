@@ -1,36 +1,34 @@
 package lang
 
-var flueMaterials = []string{"polypropylene", "stainless", "aluminium", "plastic"}
-
 // Slots of every piece of a flue.
 var (
-	flueMaterial        = &Slot{Name: "material", Type: ChoiceType, Choices: flueMaterials, Help: "what the flue is made of"}
-	flueSize            = &Slot{Name: "size", Type: SizeType, Help: "nominal bore"}
-	flueLength          = &Slot{Name: "length", Dim: Length, Required: true, Low: 0.05, High: 200, Help: "measured length"}
-	flueFrom            = &Slot{Name: "from", Label: "from", Type: PartsType, List: true, Help: "where the products come from"}
-	flueTo              = &Slot{Name: "to", Label: "to", Type: PartsType, List: true, Help: "where they go"}
-	flueRise            = &Slot{Name: "rise", Label: "rise", Dim: Length, Low: -20, High: 200, Help: "height gained"}
-	flueClass           = &Slot{Name: "class", Label: "class", Type: CodeType, Help: "class of temperature, pressure and wetness"}
-	flueBends           = &Slot{Name: "bends", Label: "bends", Dim: Count, Help: "bends of 90 degrees"}
-	flueHalfBends       = &Slot{Name: "half-bends", Label: "half-bends", Dim: Count, Help: "bends of 45 degrees"}
-	flueLossCoefficient = &Slot{Name: "loss-coefficient", Label: "loss-coefficient", Dim: Ratio, High: 50, Help: "sum of further loss coefficients"}
-	flueRoughness       = &Slot{Name: "roughness", Label: "roughness", Dim: Length, High: 0.02, Help: "of the inner wall"}
-	flueFalls           = &Slot{Name: "falls", Label: "falls", Dim: Slope, Low: -0.5, High: 1, Help: "fall of the run"}
-	flueTowards         = &Slot{Name: "towards", Label: "towards", Type: PartsType, List: true, Help: "what it falls towards"}
-	flueResistance      = &Slot{Name: "resistance", Label: "heat-loss", Dim: Transmittance, Low: 0.05, High: 20, Help: "heat lost by area and kelvin"}
-	flueInsulated       = &Slot{Name: "insulated", Type: FlagType, Help: "with insulation"}
-	flueOutdoors        = &Slot{Name: "outdoors", Type: FlagType, Help: "it runs outdoors"}
-	flueConcealed       = &Slot{Name: "concealed", Type: FlagType, Help: "it cannot be seen"}
-	flueFireStopped     = &Slot{Name: "fire-stopped", Type: FlagType, Help: "sealed where it crosses a floor or wall"}
-	flueSleeve          = &Slot{Name: "sleeve", Type: FlagType, Help: "in a sleeve where it crosses"}
-	flueSupport         = &Slot{Name: "support", Label: "support", Dim: Length, Help: "distance from support to support"}
+	flueMaterial        = Slot{Name: "material", Type: ChoiceType, Choices: []string{"polypropylene", "stainless", "aluminium", "plastic"}, Help: "what the flue is made of"}
+	flueSize            = Slot{Name: "size", Type: SizeType, Help: "nominal bore"}
+	flueLength          = Slot{Name: "length", Dim: Length, Required: true, Low: 0.05, High: 200, Help: "measured length"}
+	flueFrom            = Slot{Name: "from", Label: "from", Type: PartsType, List: true, Help: "where the products come from"}
+	flueTo              = Slot{Name: "to", Label: "to", Type: PartsType, List: true, Help: "where they go"}
+	flueRise            = Slot{Name: "rise", Label: "rise", Dim: Length, Low: -20, High: 200, Help: "height gained"}
+	flueClass           = Slot{Name: "class", Label: "class", Type: CodeType, Help: "class of temperature, pressure and wetness"}
+	flueBends           = Slot{Name: "bends", Label: "bends", Dim: Count, Help: "bends of 90 degrees"}
+	flueHalfBends       = Slot{Name: "half-bends", Label: "half-bends", Dim: Count, Help: "bends of 45 degrees"}
+	flueLossCoefficient = Slot{Name: "loss-coefficient", Label: "loss-coefficient", Dim: Ratio, High: 50, Help: "sum of further loss coefficients"}
+	flueRoughness       = Slot{Name: "roughness", Label: "roughness", Dim: Length, High: 0.02, Help: "of the inner wall"}
+	flueFalls           = Slot{Name: "falls", Label: "falls", Dim: Slope, Low: -0.5, High: 1, Help: "fall of the run"}
+	flueTowards         = Slot{Name: "towards", Label: "towards", Type: PartsType, List: true, Help: "what it falls towards"}
+	flueResistance      = Slot{Name: "resistance", Label: "heat-loss", Dim: Transmittance, Low: 0.05, High: 20, Help: "heat lost by area and kelvin"}
+	flueInsulated       = Slot{Name: "insulated", Type: FlagType, Help: "with insulation"}
+	flueOutdoors        = Slot{Name: "outdoors", Type: FlagType, Help: "it runs outdoors"}
+	flueConcealed       = Slot{Name: "concealed", Type: FlagType, Help: "it cannot be seen"}
+	flueFireStopped     = Slot{Name: "fire-stopped", Type: FlagType, Help: "sealed where it crosses a floor or wall"}
+	flueSleeve          = Slot{Name: "sleeve", Type: FlagType, Help: "in a sleeve where it crosses"}
+	flueSupport         = Slot{Name: "support", Label: "support", Dim: Length, Help: "distance from support to support"}
 )
 
 // flueSlots are what every piece of a flue states.
 var flueSlots = []*Slot{
-	flueMaterial, flueSize, flueLength, flueFrom, flueTo, flueRise, flueClass, flueBends, flueHalfBends,
-	flueLossCoefficient, flueRoughness, flueFalls, flueTowards, flueResistance, flueInsulated,
-	flueOutdoors, flueConcealed, flueFireStopped, flueSleeve, flueSupport,
+	&flueMaterial, &flueSize, &flueLength, &flueFrom, &flueTo, &flueRise, &flueClass, &flueBends, &flueHalfBends,
+	&flueLossCoefficient, &flueRoughness, &flueFalls, &flueTowards, &flueResistance, &flueInsulated,
+	&flueOutdoors, &flueConcealed, &flueFireStopped, &flueSleeve, &flueSupport,
 }
 
 var flueRows = []Entry{
@@ -46,9 +44,9 @@ var flueRows = []Entry{
 		In: []string{"flue"}, Keyword: "header", Name: Defines, Kind: "flue-header", Stage: 7,
 		Help: "The common horizontal flue that the connectors enter.", Example: "header Head-F polypropylene DN300 5.6 m from C1..C8 to Riser class T120-P1-W falls 3 deg towards Trap-F",
 		Slots: []*Slot{
-			flueMaterial, flueSize, flueLength, flueFrom, flueTo, flueRise, flueClass, flueBends, flueHalfBends,
-			flueLossCoefficient, flueRoughness, flueFalls, flueTowards, flueResistance, flueInsulated,
-			flueOutdoors, flueConcealed, flueFireStopped, flueSleeve, flueSupport,
+			&flueMaterial, &flueSize, &flueLength, &flueFrom, &flueTo, &flueRise, &flueClass, &flueBends, &flueHalfBends,
+			&flueLossCoefficient, &flueRoughness, &flueFalls, &flueTowards, &flueResistance, &flueInsulated,
+			&flueOutdoors, &flueConcealed, &flueFireStopped, &flueSleeve, &flueSupport,
 			{Name: "pitch", Label: "pitch", Dim: Length, Help: "distance from entry to entry"},
 		},
 	},
@@ -64,12 +62,12 @@ var flueRows = []Entry{
 		In: []string{"flue"}, Keyword: "bend", Stage: 7,
 		Help: "Bends with their inspection openings.", Example: "bend DN300 90 deg 1 off on Riser inspection",
 		Slots: []*Slot{
-			flueSize,
+			&flueSize,
 			{Name: "angle", Dim: Angle, Required: true, Low: 0.1, High: 1.6, Help: "angle of the bend"},
 			{Name: "count", Dim: Count, Help: "how many"},
 			{Name: "on", Label: "on", Type: PartType, Required: true, Help: "the piece it is in"},
 			{Name: "inspection", Type: FlagType, Help: "with an inspection opening"},
-			flueConcealed,
+			&flueConcealed,
 		},
 	},
 	{
@@ -172,7 +170,7 @@ var condensateRows = []Entry{
 			{Name: "to", Label: "to", Type: PartType, Help: "where it ends"},
 			{Name: "route", Label: "route", Type: ChoiceType, Choices: []string{"inside", "outside"}, Help: "where it runs"},
 			{Name: "bore", Label: "bore", Dim: Length, Low: 0.005, High: 0.3, Help: "inner diameter"},
-			flueInsulated,
+			&flueInsulated,
 			{Name: "air-break", Type: FlagType, Help: "an air break at its end"},
 		},
 	},

@@ -1,19 +1,16 @@
 package lang
 
-// pipeMaterials are the materials of pipes, as every run names them.
-var pipeMaterials = []string{"steel", "steel-heavy", "steel-40", "copper", "stainless", "polyethylene", "polypropylene", "plastic"}
-
 // Slots of pipes, and of small parts that stand at an end of a run: "dead-end of
 // Man-A".
 var (
-	runMaterial = &Slot{Name: "material", Type: ChoiceType, Choices: pipeMaterials, Help: "what the pipe is made of: steel is EN 10255 medium, steel-40 is schedule 40"}
-	placeEnd    = &Slot{Name: "end", Type: ChoiceType, Choices: []string{"dead-end", "live-end", "high-end", "low-end"}, Help: "which end of the run"}
-	placeOf     = &Slot{Name: "of", Label: "of", Type: PartType, Help: "the run it belongs to"}
+	runMaterial = Slot{Name: "material", Type: ChoiceType, Choices: []string{"steel", "steel-heavy", "steel-40", "copper", "stainless", "polyethylene", "polypropylene", "plastic"}, Help: "what the pipe is made of: steel is EN 10255 medium, steel-40 is schedule 40"}
+	placeEnd    = Slot{Name: "end", Type: ChoiceType, Choices: []string{"dead-end", "live-end", "high-end", "low-end"}, Help: "which end of the run"}
+	placeOf     = Slot{Name: "of", Label: "of", Type: PartType, Help: "the run it belongs to"}
 )
 
 // runSlots are what every pipe of a run states.
 var runSlots = []*Slot{
-	runMaterial,
+	&runMaterial,
 	{Name: "size", Type: SizeType, Help: "nominal size"},
 	{Name: "length", Dim: Length, Low: 0.01, High: 1000, Help: "measured length"},
 	{Name: "rise", Label: "rise", Dim: Length, Low: -100, High: 200, Help: "height gained along the run; negative for a fall"},
@@ -110,7 +107,7 @@ var gasRows = []Entry{
 		In: []string{"gas-run"}, Keyword: "manifold", Name: Defines, Stage: 4,
 		Help: "The gas manifold with its take-offs.", Example: "manifold Man-A steel DN100 5.2 m feeds U1, U5, U2, U6",
 		Slots: []*Slot{
-			runMaterial,
+			&runMaterial,
 			{Name: "size", Type: SizeType, Help: "nominal size"},
 			{Name: "length", Dim: Length, Low: 0.1, High: 50, Help: "from the first take-off to the last"},
 			{Name: "feeds", Label: "feeds", Type: PartsType, List: true, Required: true, OrderCounts: true, Help: "units in the order of their take-offs along the flow"},
@@ -127,7 +124,7 @@ var gasRows = []Entry{
 		Help: "Closes an open end.", Example: "blank DN100 dead-end of Man-A gasket",
 		Slots: []*Slot{
 			{Name: "size", Type: SizeType, Help: "nominal size"},
-			placeEnd, placeOf,
+			&placeEnd, &placeOf,
 			{Name: "gasket", Type: FlagType, Help: "with gasket"},
 			{Name: "seal", Type: FlagType, Help: "with seal"},
 		},
@@ -137,7 +134,7 @@ var gasRows = []Entry{
 		Help: "Where air leaves when gas is let in.", Example: "purge-point DN20 dead-end of Man-A plugged",
 		Slots: []*Slot{
 			{Name: "size", Type: SizeType, Help: "nominal size"},
-			placeEnd, placeOf,
+			&placeEnd, &placeOf,
 			{Name: "plugged", Type: FlagType, Help: "closed with a plug"},
 			{Name: "valved", Type: FlagType, Help: "with a valve"},
 		},
@@ -147,7 +144,7 @@ var gasRows = []Entry{
 		Help: "Where a gauge or probe is put on.", Example: "test-point DN8 live-end of Man-A",
 		Slots: []*Slot{
 			{Name: "size", Type: SizeType, Help: "nominal size"},
-			placeEnd, placeOf,
+			&placeEnd, &placeOf,
 			{Name: "on", Label: "on", Type: PartsType, List: true, Help: "parts that have one"},
 		},
 	},
@@ -156,7 +153,7 @@ var gasRows = []Entry{
 		Help: "A sediment trap at the low end of a run.", Example: "drip-leg DN25 low-end of Man-A",
 		Slots: []*Slot{
 			{Name: "size", Type: SizeType, Help: "nominal size"},
-			placeEnd, placeOf,
+			&placeEnd, &placeOf,
 		},
 	},
 	{

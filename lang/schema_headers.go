@@ -12,7 +12,7 @@ var headerRows = []Entry{
 		In: []string{"headers"}, Keyword: "header", Name: Defines, Stage: 5,
 		Help: "A flow or return header.", Example: "header Flow-H steel DN125 5.2 m upper from U1..U8 to Exch",
 		Slots: []*Slot{
-			runMaterial,
+			&runMaterial,
 			{Name: "size", Type: SizeType, Help: "nominal size"},
 			{Name: "length", Dim: Length, Low: 0.1, High: 60, Help: "from the first take-off to the last"},
 			{Name: "level", Type: ChoiceType, Choices: []string{"upper", "lower"}, Help: "which lies above"},
@@ -39,7 +39,7 @@ var headerRows = []Entry{
 		Help: "An air vent.", Example: "vent DN15 high-end of Flow-H",
 		Slots: []*Slot{
 			{Name: "size", Type: SizeType, Help: "nominal size"},
-			placeEnd, placeOf,
+			&placeEnd, &placeOf,
 			{Name: "automatic", Type: FlagType, Help: "it vents by itself"},
 			{Name: "on", Label: "on", Type: PartType, Help: "the part it stands on"},
 		},
@@ -49,7 +49,7 @@ var headerRows = []Entry{
 		Help: "A drain cock.", Example: "drain-cock DN25 low-end of Return-H",
 		Slots: []*Slot{
 			{Name: "size", Type: SizeType, Help: "nominal size"},
-			placeEnd, placeOf,
+			&placeEnd, &placeOf,
 			{Name: "on", Label: "on", Type: PartType, Help: "the part it stands on"},
 			{Name: "hose", Type: FlagType, Help: "with a hose union"},
 		},
@@ -287,7 +287,7 @@ var safetyRows = []Entry{
 		In: []string{"safety"}, Keyword: "relief", Name: Defines, Stage: 6,
 		Help: "A safety valve that is not a unit's own.", Example: "relief Rel-S DN32 3 bar on SF discharges-to Tun-A",
 		Slots: []*Slot{
-			reliefSize, reliefSetPressure, reliefPlace, reliefOn, reliefDischargesTo, reliefRated, reliefSeat, reliefCoefficient, reliefInlet, reliefNoStrainer,
+			&reliefSize, &reliefSetPressure, &reliefPlace, &reliefOn, &reliefDischargesTo, &reliefRated, &reliefSeat, &reliefCoefficient, &reliefInlet, &reliefNoStrainer,
 			{Name: "circuit", Type: ChoiceType, Choices: []string{"primary", "secondary"}, Help: "which circuit"},
 		},
 	},
@@ -295,7 +295,7 @@ var safetyRows = []Entry{
 		In: []string{"safety"}, Keyword: "discharge", Name: MayDefine, Stage: 6,
 		Help: "The discharge pipe of safety valves.", Example: "discharge copper 35 mm 4.2 m from U1..U8 to Tun-A elbows 3 off",
 		Slots: []*Slot{
-			runMaterial,
+			&runMaterial,
 			{Name: "size", Type: SizeType, Help: "nominal size"},
 			{Name: "length", Dim: Length, Help: "measured length"},
 			{Name: "from", Label: "from", Type: PartsType, List: true, Required: true, Help: "valves it serves"},

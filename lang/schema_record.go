@@ -11,21 +11,21 @@ var BuildSteps = []string{
 
 // Slots of every set of readings.
 var (
-	readingCo2     = &Slot{Name: "co2", Label: "co2", Dim: Ratio, Help: "carbon dioxide"}
-	readingO2      = &Slot{Name: "o2", Label: "o2", Dim: Ratio, Help: "oxygen"}
-	readingCo      = &Slot{Name: "co", Label: "co", Dim: Ratio, Help: "carbon monoxide"}
-	readingFlue    = &Slot{Name: "flue", Label: "flue", Dim: Temperature, Help: "flue temperature"}
-	readingGasRate = &Slot{Name: "gas-rate", Label: "gas-rate", Dim: VolumeFlow, Help: "metered"}
-	readingInlet   = &Slot{Name: "inlet", Label: "inlet", Dim: Pressure, Help: "working pressure at the inlet"}
-	readingStatic  = &Slot{Name: "static", Label: "static", Dim: Pressure, Help: "pressure at the inlet without flow"}
-	readingAir     = &Slot{Name: "air", Label: "air", Dim: Temperature, Help: "temperature of the air"}
-	readingAirO2   = &Slot{Name: "air-o2", Label: "air-o2", Dim: Ratio, Help: "oxygen in the intake"}
+	readingCo2     = Slot{Name: "co2", Label: "co2", Dim: Ratio, Help: "carbon dioxide"}
+	readingO2      = Slot{Name: "o2", Label: "o2", Dim: Ratio, Help: "oxygen"}
+	readingCo      = Slot{Name: "co", Label: "co", Dim: Ratio, Help: "carbon monoxide"}
+	readingFlue    = Slot{Name: "flue", Label: "flue", Dim: Temperature, Help: "flue temperature"}
+	readingGasRate = Slot{Name: "gas-rate", Label: "gas-rate", Dim: VolumeFlow, Help: "metered"}
+	readingInlet   = Slot{Name: "inlet", Label: "inlet", Dim: Pressure, Help: "working pressure at the inlet"}
+	readingStatic  = Slot{Name: "static", Label: "static", Dim: Pressure, Help: "pressure at the inlet without flow"}
+	readingAir     = Slot{Name: "air", Label: "air", Dim: Temperature, Help: "temperature of the air"}
+	readingAirO2   = Slot{Name: "air-o2", Label: "air-o2", Dim: Ratio, Help: "oxygen in the intake"}
 )
 
 // readingSlots are what an analyzer and gauges show at one firing rate.
 var readingSlots = []*Slot{
-	readingCo2, readingO2, readingCo, readingFlue, readingGasRate, readingInlet, readingStatic,
-	readingAir, readingAirO2,
+	&readingCo2, &readingO2, &readingCo, &readingFlue, &readingGasRate, &readingInlet, &readingStatic,
+	&readingAir, &readingAirO2,
 }
 
 var recordRows = []Entry{
@@ -331,8 +331,8 @@ var recordRows = []Entry{
 		Help: "Readings of one unit.", Example: "reading U1 high-fire co2 9.3 % co 95 ppm flue 68 degC inlet 19.1 mbar",
 		Slots: []*Slot{
 			{Name: "fire", Type: ChoiceType, Required: true, Choices: []string{"high-fire", "low-fire"}, Help: "firing rate"},
-			readingCo2, readingO2, readingCo, readingFlue, readingGasRate, readingInlet, readingStatic,
-			readingAir, readingAirO2,
+			&readingCo2, &readingO2, &readingCo, &readingFlue, &readingGasRate, &readingInlet, &readingStatic,
+			&readingAir, &readingAirO2,
 		},
 	},
 	{

@@ -2,22 +2,22 @@ package lang
 
 // Slots of every safety valve.
 var (
-	reliefSize         = &Slot{Name: "size", Type: SizeType, Help: "nominal size of the inlet"}
-	reliefSetPressure  = &Slot{Name: "set-pressure", Dim: Pressure, Required: true, Low: 20e3, High: 2.5e6, Help: "pressure at which it opens"}
-	reliefPlace        = &Slot{Name: "place", Type: ChoiceType, Choices: []string{"unit-side", "system-side"}, Help: "which side of the isolating valve it stands"}
-	reliefOn           = &Slot{Name: "on", Label: "on", Type: PartsType, List: true, Help: "the part it protects"}
-	reliefDischargesTo = &Slot{Name: "discharges-to", Label: "discharges-to", Type: PartType, Help: "where its pipe ends"}
-	reliefRated        = &Slot{Name: "rated", Label: "rated", Dim: Power, Help: "heat it is rated to relieve"}
-	reliefSeat         = &Slot{Name: "seat", Label: "seat", Dim: Area, Help: "flow area of the seat"}
-	reliefCoefficient  = &Slot{Name: "coefficient", Label: "coefficient", Dim: Ratio, Low: 0.05, High: 1, Help: "certified discharge coefficient"}
-	reliefInlet        = &Slot{Name: "inlet", Label: "inlet", Dim: Length, Help: "length of pipe before it"}
-	reliefNoStrainer   = &Slot{Name: "no-strainer", Type: FlagType, Help: "nothing stands before it"}
+	reliefSize         = Slot{Name: "size", Type: SizeType, Help: "nominal size of the inlet"}
+	reliefSetPressure  = Slot{Name: "set-pressure", Dim: Pressure, Required: true, Low: 20e3, High: 2.5e6, Help: "pressure at which it opens"}
+	reliefPlace        = Slot{Name: "place", Type: ChoiceType, Choices: []string{"unit-side", "system-side"}, Help: "which side of the isolating valve it stands"}
+	reliefOn           = Slot{Name: "on", Label: "on", Type: PartsType, List: true, Help: "the part it protects"}
+	reliefDischargesTo = Slot{Name: "discharges-to", Label: "discharges-to", Type: PartType, Help: "where its pipe ends"}
+	reliefRated        = Slot{Name: "rated", Label: "rated", Dim: Power, Help: "heat it is rated to relieve"}
+	reliefSeat         = Slot{Name: "seat", Label: "seat", Dim: Area, Help: "flow area of the seat"}
+	reliefCoefficient  = Slot{Name: "coefficient", Label: "coefficient", Dim: Ratio, Low: 0.05, High: 1, Help: "certified discharge coefficient"}
+	reliefInlet        = Slot{Name: "inlet", Label: "inlet", Dim: Length, Help: "length of pipe before it"}
+	reliefNoStrainer   = Slot{Name: "no-strainer", Type: FlagType, Help: "nothing stands before it"}
 )
 
 // reliefSlots are what every safety valve states.
 var reliefSlots = []*Slot{
-	reliefSize, reliefSetPressure, reliefPlace, reliefOn, reliefDischargesTo, reliefRated, reliefSeat,
-	reliefCoefficient, reliefInlet, reliefNoStrainer,
+	&reliefSize, &reliefSetPressure, &reliefPlace, &reliefOn, &reliefDischargesTo, &reliefRated, &reliefSeat,
+	&reliefCoefficient, &reliefInlet, &reliefNoStrainer,
 }
 
 var unitRows = []Entry{

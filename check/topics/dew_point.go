@@ -8,8 +8,8 @@ import (
 // flueInputs are the inputs that say what burns.
 var flueInputs = []Input{
 	{Name: "co2", Unit: "%", Help: "in dry flue gas"},
-	{Name: "propane", Unit: "-", Help: "1 propane, 0 natural gas as methane", Default: number(0)},
-	{Name: "altitude", Unit: "m", Help: "above sea level", Default: number(0)},
+	{Name: "propane", Unit: "-", Help: "1 propane, 0 natural gas as methane", Default: new(0.0)},
+	{Name: "altitude", Unit: "m", Help: "above sea level", Default: new(0.0)},
 }
 
 // burnt gives the products and the air pressure that flueInputs say; the air

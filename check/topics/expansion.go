@@ -11,8 +11,8 @@ var topicExpansion = Topic{
 	Inputs: []Input{
 		{Name: "cold-temperature", Unit: "degC", Help: "0 to 200"},
 		{Name: "hot-temperature", Unit: "degC", Help: "not below the cold one"},
-		{Name: "cold-pressure", Unit: "bar", Help: "absolute", Default: number(1)},
-		{Name: "hot-pressure", Unit: "bar", Help: "absolute", Default: number(3)},
+		{Name: "cold-pressure", Unit: "bar", Help: "absolute", Default: new(1.0)},
+		{Name: "hot-pressure", Unit: "bar", Help: "absolute", Default: new(3.0)},
 	},
 	Outputs: []Output{{Name: "expansion", Unit: "-", Help: "of the cold volume"}},
 	Run: func(in Values) (Values, error) {

@@ -12,7 +12,7 @@ var topicGasRate = Topic{
 	Inputs: []Input{
 		{Name: "heat-input", Unit: "kW", Help: "of one unit, net where the calorific value is net"},
 		{Name: "calorific-value", Unit: "MJ/m3", Help: "on the basis of the heat input: G20 net 34.02, gross 37.78; G31 net 88.00, gross 95.65"},
-		{Name: "units", Unit: "-", Help: "that fire together", Default: number(1)},
+		{Name: "units", Unit: "-", Help: "that fire together", Default: new(1.0)},
 	},
 	Outputs: []Output{{Name: "flow", Unit: "m3/h", Help: "at 15 degC and 1013.25 mbar"}},
 	Run: func(in Values) (Values, error) {

@@ -10,10 +10,10 @@ var topicHeatExchanger = Topic{
 	Source:  exchanger.Source,
 	Inputs: []Input{
 		{Name: "hot-flow", Unit: "kg/s", Help: "above 0"},
-		{Name: "hot-specific-heat", Unit: "kJ/kg.K", Help: "4.19 for water", Default: number(4.19)},
+		{Name: "hot-specific-heat", Unit: "kJ/kg.K", Help: "4.19 for water", Default: new(4.19)},
 		{Name: "hot-inlet", Unit: "degC", Help: "not below the cold inlet"},
 		{Name: "cold-flow", Unit: "kg/s", Help: "above 0"},
-		{Name: "cold-specific-heat", Unit: "kJ/kg.K", Help: "4.19 for water", Default: number(4.19)},
+		{Name: "cold-specific-heat", Unit: "kJ/kg.K", Help: "4.19 for water", Default: new(4.19)},
 		{Name: "cold-inlet", Unit: "degC"},
 		{Name: "conductance", Unit: "W/K", Help: "heat transfer coefficient times area"},
 	},

@@ -18,7 +18,7 @@ var topicSafetyValve = Topic{
 	Source:  valve.SourceISO4126,
 	Inputs: []Input{
 		{Name: "output", Unit: "kW", Help: "greatest heat output of the unit"},
-		{Name: "set-pressure", Unit: "bar", Help: "of the safety valve, 1 to 9.5", Default: number(3)},
+		{Name: "set-pressure", Unit: "bar", Help: "of the safety valve, 1 to 9.5", Default: new(3.0)},
 	},
 	Outputs: []Output{
 		{Name: "steam", Unit: "kg/h", Help: "that the output can raise at the relieving pressure"},

@@ -52,6 +52,8 @@ var registry []*Topic
 
 // register adds a topic; a file of this package calls it once through a package
 // variable, with the topic in another: that the compiler lays down.
+//
+//go:noinline
 func register(t *Topic) *Topic {
 	if _, twice := Find(t.Name); twice {
 		panic("topics: " + t.Name + " is registered twice")
@@ -76,9 +78,6 @@ func All() []*Topic {
 	sort.Slice(out, func(i, j int) bool { return out[i].Name < out[j].Name })
 	return out
 }
-
-// number is a helper for optional inputs: Default: number(1.013).
-func number(v float64) *float64 { return &v }
 
 // within is the range check every topic uses.
 func within(name string, v, low, high float64, unit string) error {

@@ -12,8 +12,8 @@ var topicUsGasCapacity = Topic{
 	Inputs: []Input{
 		{Name: "bore", Unit: "in", Help: "inner diameter: 2 in schedule 40 is 2.067"},
 		{Name: "length", Unit: "ft", Help: "with the equivalent length of the fittings"},
-		{Name: "drop", Unit: "inWC", Help: "allowed from end to end", Default: number(0.5)},
-		{Name: "specific-gravity", Unit: "-", Help: "of the gas to air", Default: number(0.60)},
+		{Name: "drop", Unit: "inWC", Help: "allowed from end to end", Default: new(0.5)},
+		{Name: "specific-gravity", Unit: "-", Help: "of the gas to air", Default: new(0.60)},
 	},
 	Outputs: []Output{
 		{Name: "capacity", Unit: "ft3/h", Help: "0.4 to 0.9 % above the printed tables; within 1 % of a limit read the table"},

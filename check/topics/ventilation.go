@@ -15,9 +15,9 @@ var topicVentilation = Topic{
 	Source:  ventilation.SourceBS6644,
 	Inputs: []Input{
 		{Name: "net-input", Unit: "kW", Help: "net heat input of all units together"},
-		{Name: "open-flued", Unit: "-", Help: "1 open-flued, 0 room-sealed", Default: number(0)},
-		{Name: "enclosure", Unit: "-", Help: "0 plant room, 1 enclosure with air straight from outside", Default: number(0)},
-		{Name: "summer-use", Unit: "%", Help: "share of the time in summer", Default: number(0)},
+		{Name: "open-flued", Unit: "-", Help: "1 open-flued, 0 room-sealed", Default: new(0.0)},
+		{Name: "enclosure", Unit: "-", Help: "0 plant room, 1 enclosure with air straight from outside", Default: new(0.0)},
+		{Name: "summer-use", Unit: "%", Help: "share of the time in summer", Default: new(0.0)},
 	},
 	Outputs: []Output{
 		{Name: "high-opening", Unit: "cm2", Help: "free area, not the face of the louver"},

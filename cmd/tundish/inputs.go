@@ -198,32 +198,43 @@ func (s *diskSource) space(name string) (*lintSpace, error) {
 // buffers are what files are read into, each used again for the next file.
 var buffers = sync.Pool{New: func() any { return new([64 << 10]byte) }}
 
-// readFile reads a text up to the limit of the language plus one byte.
+// readFile is readLimited for a file of the disk.
 func readFile(p string) (string, error) {
 	f, err := os.Open(p)
 	if err != nil {
 		return "", fmt.Errorf("opening %s: %w", p, cause(err))
 	}
 	defer f.Close()
+	text, err := readLimited(f)
+	switch {
+	case errors.Is(err, syscall.EISDIR):
+		return "", fmt.Errorf("reading %s: it is a folder", p)
+	case err != nil:
+		return "", fmt.Errorf("reading %s: %w", p, cause(err))
+	}
+	return text, nil
+}
+
+// readLimited reads a text up to the limit of the language plus one byte, so
+// that an oversized file is reported and not read whole.
+func readLimited(r io.Reader) (string, error) {
 	buf := buffers.Get().(*[64 << 10]byte)
 	defer buffers.Put(buf)
 	n := 0
 	for n < len(buf) {
-		k, err := f.Read(buf[n:])
+		k, err := r.Read(buf[n:])
 		n += k
 		switch {
 		case errors.Is(err, io.EOF):
 			return string(buf[:n]), nil
-		case errors.Is(err, syscall.EISDIR):
-			return "", fmt.Errorf("reading %s: it is a folder", p)
 		case err != nil:
-			return "", fmt.Errorf("reading %s: %w", p, cause(err))
+			return "", err
 		}
 	}
 	var b strings.Builder // larger than most
-	b.Write(buf[:n])
-	if _, err := io.Copy(&b, io.LimitReader(f, int64(lang.MaxFileSize+1-n))); err != nil {
-		return "", fmt.Errorf("reading %s: %w", p, cause(err))
+	b.Write(buf[:])
+	if _, err := io.Copy(&b, io.LimitReader(r, int64(lang.MaxFileSize+1-n))); err != nil {
+		return "", err
 	}
 	return b.String(), nil
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path"
@@ -157,13 +156,6 @@ func (w *workspace) open(rel string) (*os.File, error) {
 		return os.OpenInRoot(w.root, rel)
 	}
 	return w.fs.Open(rel)
-}
-
-// readLimited reads a text up to the limit of the language plus one byte, so
-// that an oversized file is reported and not read whole.
-func readLimited(r io.Reader) (string, error) {
-	b, err := io.ReadAll(io.LimitReader(r, lang.MaxFileSize+1))
-	return string(b), err
 }
 
 // checkText judges one text under the name given.
