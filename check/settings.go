@@ -1,6 +1,8 @@
 package check
 
 import (
+	"slices"
+
 	"example.org/tundish/check/plant"
 	"example.org/tundish/check/tables"
 	"example.org/tundish/lang"
@@ -48,19 +50,16 @@ func (s *Settings) override(f *lang.File, l *plant.Part) {
 	if !id.Known() || !v.Known() {
 		return
 	}
-	limit, ok := tables.Limits()[id.Word]
+	table := tables.LimitOf(id.Word)
 	problem := lang.Problem{Span: id.Span(), Rule: "unknown-name", Severity: lang.Error, Message: "There is no limit named " + id.Word + "."}
-	if !ok {
-		names := make([]string, 0, len(tables.Limits()))
-		for n := range tables.Limits() {
-			names = append(names, n)
-		}
-		if near := lang.Suggest(id.Word, names); near != "" {
+	if table == nil {
+		if near := lang.Suggest(id.Word, slices.Sorted(tables.LimitIDs())); near != "" {
 			problem.Mend = "did you mean " + near + "?"
 		}
 		s.Problems = append(s.Problems, plant.FileProblem{File: f, Problem: problem})
 		return
 	}
+	limit := *table
 	u, _ := lang.LookupUnit(v.Field.Values[0].Expr.UnitText)
 	if u == nil || u.Dim != limit.Dim {
 		problem.Rule, problem.Span = "wrong-unit", v.Span()

@@ -20,7 +20,7 @@ func NewSchema(groups ...[]Entry) *Schema {
 		n += len(g)
 	}
 	s := &Schema{Rows: make([]Row, 0, n)}
-	s.blocks.Grow(n / 4)
+	s.blocks.Grow(n / 6)
 	s.kinds.Grow(n)
 	for _, g := range groups {
 		for i := range g {

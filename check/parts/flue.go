@@ -74,7 +74,7 @@ func flueRun(c *counter, f, p *plant.Part, entries []*plant.Part) {
 		c.gap(p, "the length of "+p.Label())
 		return
 	}
-	most := tables.Limits()["flue-piece-most"].Num
+	most := tables.LimitOf("flue-piece-most").Num
 	pieces := steps(length.Num, most)
 	c.length(Flue, mat+" flue pipe", s, length.Num, p, "in "+plural(int(pieces), "piece"))
 	bends := stated(p, "bends") + stated(p, "half-bends")

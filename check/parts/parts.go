@@ -83,7 +83,7 @@ func Of(p *plant.Plant) *List {
 	if p.US() {
 		c.us = true
 	}
-	c.flanged = tables.Limits()["flanged-above"].Num
+	c.flanged = tables.LimitOf("flanged-above").Num
 	for _, count := range [...]func(*counter){frame, units, gasRun, headers, separation, secondary, safety, flue, condensate, air, electrical, insulation} {
 		count(c)
 	}

@@ -123,7 +123,7 @@ func (b *builder) pieces(s *Step, list []*plant.Part) {
 			continue
 		}
 		piece, n := length.Num, 1.0
-		if section > 0 && size.Num > tables.Limits()["flanged-above"].Num {
+		if section > 0 && size.Num > tables.LimitOf("flanged-above").Num {
 			n = math.Ceil(length.Num/section - 1e-9)
 			piece = math.Min(section, length.Num)
 		}

@@ -51,12 +51,12 @@ func (b *builder) frameStates(s *Step) {
 }
 
 // tipLimit is the limit of the rules on the tip angle, in degrees.
-func tipLimit() float64 { return tables.Limits()["tip-angle-least"].Num * 180 / math.Pi }
+func tipLimit() float64 { return tables.LimitOf("tip-angle-least").Num * 180 / math.Pi }
 
 // safe names the state from which on the frame stands safely, and who waits for
 // it.
 func (b *builder) safe(s *Step, f *plant.Part, states []solve.BuildState) {
-	least := b.quantity(tables.Limits()["tip-angle-least"].Num, lang.Angle)
+	least := b.quantity(tables.LimitOf("tip-angle-least").Num, lang.Angle)
 	n := solve.SafeFrom(states, tipLimit())
 	switch {
 	case n == len(states):

@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"iter"
 	"strconv"
 	"strings"
 	"sync"
@@ -38,7 +39,7 @@ type Limit struct {
 // Text prints the limit in its unit.
 func (l Limit) Text() string { return lang.In(l.Num, l.Unit) }
 
-var loadLimits = sync.OnceValue(func() map[string]Limit {
+var loadLimits = sync.OnceValue(func() *lang.NameTable[*Limit] {
 	out, err := parseLimits(limitsCSV)
 	if err != nil {
 		panic("tables: limits.csv: " + err.Error()) // embedded and tested: cannot happen in a built tool
@@ -48,23 +49,17 @@ var loadLimits = sync.OnceValue(func() map[string]Limit {
 
 // LimitOf gives a limit by its id; nil if there is none. It is shared and must not
 // change.
-func LimitOf(id string) *Limit { return loadLimitTable().Get(id) }
+func LimitOf(id string) *Limit { return loadLimits().Get(id) }
 
-var loadLimitTable = sync.OnceValue(func() *lang.NameTable[*Limit] {
-	t := &lang.NameTable[*Limit]{}
-	for id, l := range loadLimits() {
-		t.Put(id, &l)
-	}
-	return t
-})
+// LimitIDs gives the id of every limit, in no order.
+func LimitIDs() iter.Seq[string] { return loadLimits().Names() }
 
-// Limits gives every limit by its id. The map is shared and must not change.
-func Limits() map[string]Limit { return loadLimits() }
-
-func parseLimits(text string) (map[string]Limit, error) {
+func parseLimits(text string) (*lang.NameTable[*Limit], error) {
 	r := csv.NewReader(strings.NewReader(text))
 	r.Comment, r.FieldsPerRecord, r.ReuseRecord = '#', 8, true
-	out := make(map[string]Limit, strings.Count(text, "\n"))
+	n := strings.Count(text, "\n") // room for every row: the table points into the list
+	out, list := &lang.NameTable[*Limit]{}, make([]Limit, 0, n)
+	out.Grow(n)
 	for i := -1; ; i++ {
 		row, err := r.Read()
 		switch {
@@ -89,12 +84,13 @@ func parseLimits(text string) (map[string]Limit, error) {
 		default:
 			return nil, fmt.Errorf("row %d: how read %q is not known", i+2, row[6])
 		}
-		if _, twice := out[row[0]]; twice {
+		if out.Get(row[0]) != nil {
 			return nil, fmt.Errorf("row %d: %s stands twice", i+2, row[0])
 		}
-		out[row[0]] = Limit{
+		list = append(list, Limit{
 			ID: row[0], Num: lang.ToSI(v, u), Dim: u.Dim, Unit: row[2],
 			Source: cite.Source{Work: row[3], Edition: row[4], Clause: row[5], Read: read, Note: row[7]},
-		}
+		})
+		out.Put(row[0], &list[len(list)-1])
 	}
 }
