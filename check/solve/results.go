@@ -170,7 +170,8 @@ func (r *Results) Release() {
 // Inputs copies the numbers put in to storage of the results.
 func (r *Results) Inputs(in ...Input) []Input {
 	if len(r.arena)+len(in) > cap(r.arena) {
-		r.arena = make([]Input, 0, 256+len(in))
+		// The last piece is what the next plant starts with: it is to hold all of one.
+		r.arena = make([]Input, 0, 256+2*cap(r.arena)+len(in))
 	}
 	n := len(r.arena)
 	r.arena = append(r.arena, in...)

@@ -42,7 +42,7 @@ type inputs struct {
 
 // runCache is the size of the cache of statements that the files of a run share:
 // those that repeat from file to file are kept, the rest goes.
-const runCache = 4 << 20
+const runCache = 6 << 20
 
 // maxSpaces bounds what is kept of folders and projects: an archive may have as
 // many of them as files.

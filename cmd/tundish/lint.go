@@ -57,7 +57,7 @@ type lintRun struct {
 
 // lintMemory is where the collector of a run becomes busier than it likes to be,
 // so that the process stays under 64 MB.
-const lintMemory = 42 << 20
+const lintMemory = 41 << 20
 
 func runLint(args []string, s std) int {
 	if os.Getenv("GOMEMLIMIT") == "" {
