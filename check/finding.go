@@ -47,6 +47,23 @@ type Comparison struct {
 	Holds    bool
 }
 
+// Unit is the unit in which the plant is told of the value and its limit; empty:
+// the usual one of the dimension.
+func (c *Comparison) Unit() string {
+	return unitOf(c.Quantity, c.Limit, c.Quantity.Part.Plant().US())
+}
+
+func unitOf(q *solve.Quantity, l *Limit, us bool) string {
+	unit := l.Unit
+	if unit == "" {
+		unit = q.Unit
+	}
+	if us {
+		return lang.Counterpart(unit)
+	}
+	return unit
+}
+
 // Used is the share of the limit that is used: 1 at the limit, over 1 when it
 // is broken. For a limit of zero there is no share and ok is false.
 func (c *Comparison) Used() (share float64, ok bool) {

@@ -156,11 +156,7 @@ func (p *Pass) compare(q *solve.Quantity, l *Limit, least bool) *Finding {
 	if holds {
 		return nil
 	}
-	unit := l.Unit
-	if unit == "" {
-		unit = q.Unit
-	}
-	unit = p.spoken(unit)
+	unit := unitOf(q, l, p.us)
 	word := "at most "
 	if least {
 		word = "at least "

@@ -79,6 +79,9 @@ func (v Value) Span() lang.Span {
 	return v.Stmt.Abs(v.Field.Span)
 }
 
+// Plant is the plant that the part belongs to.
+func (p *Part) Plant() *Plant { return p.plant }
+
 // Span is the place of the part's statement without its block.
 func (p *Part) Span() lang.Span {
 	if p.Stmt == nil {

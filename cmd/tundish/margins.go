@@ -150,10 +150,7 @@ func printMargins(s std, list []margin.Margin) {
 		}
 		m := &list[i]
 		others := likewise(list, i, told)
-		unit := m.Limit.Unit
-		if unit == "" {
-			unit = m.Quantity.Unit
-		}
+		unit := m.Unit()
 		word := "at most"
 		if m.AtLeast {
 			word = "at least"

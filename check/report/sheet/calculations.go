@@ -288,10 +288,7 @@ func (b *builder) limits() map[string][]Limit {
 	for i := range b.rep.Comparisons {
 		c := &b.rep.Comparisons[i]
 		path := c.Quantity.Path()
-		unit := c.Limit.Unit
-		if unit == "" {
-			unit = c.Quantity.Unit
-		}
+		unit := c.Unit()
 		show := func(v float64) string {
 			if unit == "" {
 				return lang.Quantity(v, c.Limit.Dim, b.system())
