@@ -47,21 +47,26 @@ type Comparison struct {
 	Holds    bool
 }
 
-// Unit is the unit in which the plant is told of the value and its limit; empty:
-// the usual one of the dimension.
-func (c *Comparison) Unit() string {
-	return unitOf(c.Quantity, c.Limit, c.Quantity.Part.Plant().US())
+// Show prints the value or the limit in the unit in which the plant is told of
+// them.
+func (c *Comparison) Show(v float64) string {
+	return show(v, c.Quantity, c.Limit, c.Quantity.Part.Plant().US())
 }
 
-func unitOf(q *solve.Quantity, l *Limit, us bool) string {
-	unit := l.Unit
+// show prints a value of a quantity that is held against a limit: in the unit of
+// the limit, else of the quantity, else in the usual one.
+func show(v float64, q *solve.Quantity, l *Limit, us bool) string {
+	unit, system := l.Unit, lang.Metric
 	if unit == "" {
 		unit = q.Unit
 	}
 	if us {
-		return lang.Counterpart(unit)
+		unit, system = lang.Counterpart(unit), lang.US
 	}
-	return unit
+	if unit == "" {
+		return lang.Quantity(v, l.Dim, system)
+	}
+	return lang.In(v, unit)
 }
 
 // Used is the share of the limit that is used: 1 at the limit, over 1 when it

@@ -156,13 +156,12 @@ func (p *Pass) compare(q *solve.Quantity, l *Limit, least bool) *Finding {
 	if holds {
 		return nil
 	}
-	unit := unitOf(q, l, p.us)
 	word := "at most "
 	if least {
 		word = "at least "
 	}
 	f := &Finding{
-		Found: lang.In(q.Num, unit), Limit: word + lang.In(l.Num, unit), Source: l.Source,
+		Found: show(q.Num, q, l, p.us), Limit: word + show(l.Num, q, l, p.us), Source: l.Source,
 		Severity: p.Rule.Severity, Span: q.At, File: q.Part.File, Part: q.Part.Label(), Quantity: q,
 	}
 	if f.Span.Empty() {

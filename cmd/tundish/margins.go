@@ -150,12 +150,11 @@ func printMargins(s std, list []margin.Margin) {
 		}
 		m := &list[i]
 		others := likewise(list, i, told)
-		unit := m.Unit()
 		word := "at most"
 		if m.AtLeast {
 			word = "at least"
 		}
-		fmt.Fprintf(s.out, "%s  %s, limit %s %s", m.Path, lang.In(m.Quantity.Num, unit), word, lang.In(m.Limit.Num, unit))
+		fmt.Fprintf(s.out, "%s  %s, limit %s %s", m.Path, m.Show(m.Quantity.Num), word, m.Show(m.Limit.Num))
 		switch {
 		case !m.Holds:
 			fmt.Fprint(s.out, ", broken")
@@ -168,7 +167,11 @@ func printMargins(s std, list []margin.Margin) {
 		fmt.Fprintf(s.out, "\n    rule %s, %s\n", m.Rule, report.SourceText(m.Limit.Source))
 		for _, b := range m.Breaks {
 			if b.Change == "altitude" {
-				fmt.Fprintf(s.out, "    breaks at an altitude of %s m\n", lang.Num(b.Altitude, 3))
+				in := "m"
+				if m.Quantity.Part.Plant().US() {
+					in = "ft"
+				}
+				fmt.Fprintf(s.out, "    breaks at an altitude of %s\n", lang.In(b.Altitude, in))
 				continue
 			}
 			fmt.Fprintf(s.out, "    breaks with %s times the %s\n", lang.Num(b.Factor, 3), b.Change)

@@ -288,19 +288,12 @@ func (b *builder) limits() map[string][]Limit {
 	for i := range b.rep.Comparisons {
 		c := &b.rep.Comparisons[i]
 		path := c.Quantity.Path()
-		unit := c.Unit()
-		show := func(v float64) string {
-			if unit == "" {
-				return lang.Quantity(v, c.Limit.Dim, b.system())
-			}
-			return lang.In(v, unit)
-		}
 		word := "at most "
 		if c.AtLeast {
 			word = "at least "
 		}
 		l := Limit{
-			Rule: c.Rule, Path: path, Found: show(c.Quantity.Num), Text: word + show(c.Limit.Num), Holds: c.Holds,
+			Rule: c.Rule, Path: path, Found: c.Show(c.Quantity.Num), Text: word + c.Show(c.Limit.Num), Holds: c.Holds,
 			Source: b.cite(c.Limit.Source), Because: c.Limit.Because,
 		}
 		if share, ok := c.Used(); ok && !math.IsInf(share, 0) && share > -10 && share < 100 {
