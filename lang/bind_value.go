@@ -182,7 +182,7 @@ func (w *walk) unknownUnit(e *Expr, d Dimension) {
 	p := Problem{Span: e.UnitSpan(), Rule: "unknown-unit", Message: "The unit " + e.UnitText + " is not known."}
 	if s := SuggestUnit(e.UnitText, d); s != "" {
 		p.Mend = "did you mean " + s + "?"
-		p.Fixes = []Fix{{Title: "Write " + s, Edits: []Edit{{Span: e.UnitSpan(), NewText: s}}, Best: true, Safe: foreignUnits[e.UnitText] == s}}
+		p.Fixes = []Fix{{Title: "Write " + s, Edits: []Edit{{Span: e.UnitSpan(), NewText: s}}, Best: true, Safe: foreignUnits()[e.UnitText] == s}}
 	} else if d != NoDimension {
 		p.Mend = "use " + unitList(d)
 	} else {

@@ -57,18 +57,20 @@ func distance(a, b string, limit int) int {
 }
 
 // foreignUnits are spellings that people write and the unit they mean.
-var foreignUnits = map[string]string{
-	"C": "degC", "°C": "degC", "℃": "degC", "°F": "degF", "m²": "m2", "m³": "m3", "cm²": "cm2", "mm²": "mm2", "m³/h": "m3/h", "m3h": "m3/h",
-	"cbm": "m3", "kw": "kW", "KW": "kW", "Kw": "kW", "mw": "MW", "litres": "l", "liters": "l", "litre": "l", "liter": "l", "ltr": "l", "lt": "l",
-	"bars": "bar", "barg": "bar", "mbarg": "mbar", "psig": "psi", "pa": "Pa", "kpa": "kPa", "KPa": "kPa", "KPA": "kPa", "mb": "mbar", "metre": "m", "metres": "m", "meter": "m",
-	"meters": "m", "sec": "s", "secs": "s", "seconds": "s", "mins": "min", "minutes": "min", "hr": "h", "hrs": "h", "hours": "h", "day": "d", "days": "d",
-	"pcs": "off", "pc": "off", "no": "off", "nos": "off", "nr": "off", "x": "off", "each": "off", "ea": "off", "percent": "%", "pct": "%",
-	"degrees": "deg", "°": "deg", "inch": "in", "inches": "in", "feet": "ft", "foot": "ft", "lbs": "lb", "kgs": "kg", "inwc": "inWC", "inH2O": "inWC",
-	"wc": "inWC", "ftH2O": "ftWC", "btu/h": "Btu/h", "BTU/h": "Btu/h", "Btuh": "Btu/h", "BTUH": "Btu/h", "kBtu/h": "MBH", "MBtuh": "MBH", "GPM": "gpm",
-	"CFM": "cfm", "cfh": "ft3/h", "CFH": "ft3/h", "ft/m": "ft/min", "fpm": "ft/min", "degc": "degC", "degf": "degF", "deltaK": "K", "W/m.K": "W/mK", "W/m2.K": "W/m2K",
-	"W/m²K": "W/m2K", "µS/cm": "uS/cm", "μS/cm": "uS/cm", "ohm": "", "dH": "degdH", "°dH": "degdH", "ph": "pH", "PH": "pH", "PPM": "ppm", "LEL": "%LEL", "ls": "l/s", "lps": "l/s",
-	"kg/hr": "kg/h", "m3/hr": "m3/h", "l/hr": "l/h", "mm/metre": "mm/m", "MJ/m³": "MJ/m3", "kWh/m³": "kWh/m3", "sqm": "m2", "kn/m2": "kN/m2", "kN/m²": "kN/m2",
-}
+var foreignUnits = sync.OnceValue(func() map[string]string {
+	return map[string]string{
+		"C": "degC", "°C": "degC", "℃": "degC", "°F": "degF", "m²": "m2", "m³": "m3", "cm²": "cm2", "mm²": "mm2", "m³/h": "m3/h", "m3h": "m3/h",
+		"cbm": "m3", "kw": "kW", "KW": "kW", "Kw": "kW", "mw": "MW", "litres": "l", "liters": "l", "litre": "l", "liter": "l", "ltr": "l", "lt": "l",
+		"bars": "bar", "barg": "bar", "mbarg": "mbar", "psig": "psi", "pa": "Pa", "kpa": "kPa", "KPa": "kPa", "KPA": "kPa", "mb": "mbar", "metre": "m", "metres": "m", "meter": "m",
+		"meters": "m", "sec": "s", "secs": "s", "seconds": "s", "mins": "min", "minutes": "min", "hr": "h", "hrs": "h", "hours": "h", "day": "d", "days": "d",
+		"pcs": "off", "pc": "off", "no": "off", "nos": "off", "nr": "off", "x": "off", "each": "off", "ea": "off", "percent": "%", "pct": "%",
+		"degrees": "deg", "°": "deg", "inch": "in", "inches": "in", "feet": "ft", "foot": "ft", "lbs": "lb", "kgs": "kg", "inwc": "inWC", "inH2O": "inWC",
+		"wc": "inWC", "ftH2O": "ftWC", "btu/h": "Btu/h", "BTU/h": "Btu/h", "Btuh": "Btu/h", "BTUH": "Btu/h", "kBtu/h": "MBH", "MBtuh": "MBH", "GPM": "gpm",
+		"CFM": "cfm", "cfh": "ft3/h", "CFH": "ft3/h", "ft/m": "ft/min", "fpm": "ft/min", "degc": "degC", "degf": "degF", "deltaK": "K", "W/m.K": "W/mK", "W/m2.K": "W/m2K",
+		"W/m²K": "W/m2K", "µS/cm": "uS/cm", "μS/cm": "uS/cm", "ohm": "", "dH": "degdH", "°dH": "degdH", "ph": "pH", "PH": "pH", "PPM": "ppm", "LEL": "%LEL", "ls": "l/s", "lps": "l/s",
+		"kg/hr": "kg/h", "m3/hr": "m3/h", "l/hr": "l/h", "mm/metre": "mm/m", "MJ/m³": "MJ/m3", "kWh/m³": "kWh/m3", "sqm": "m2", "kn/m2": "kN/m2", "kN/m²": "kN/m2",
+	}
+})
 
 var unitSymbols = sync.OnceValue(func() []string {
 	out := make([]string, len(units))
@@ -81,7 +83,7 @@ var unitSymbols = sync.OnceValue(func() []string {
 // SuggestUnit gives the unit that a spelling most likely means; with a
 // dimension only units of it count.
 func SuggestUnit(symbol string, d Dimension) string {
-	if s := foreignUnits[symbol]; s != "" {
+	if s := foreignUnits()[symbol]; s != "" {
 		if u, _ := LookupUnit(s); d == NoDimension || u != nil && u.Dim == d {
 			return s
 		}

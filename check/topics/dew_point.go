@@ -6,10 +6,12 @@ import (
 )
 
 // flueInputs are the inputs that say what burns.
-var flueInputs = []Input{
-	{Name: "co2", Unit: "%", Help: "in dry flue gas"},
-	{Name: "propane", Unit: "-", Help: "1 propane, 0 natural gas as methane", Default: new(0.0)},
-	{Name: "altitude", Unit: "m", Help: "above sea level", Default: new(0.0)},
+func flueInputs() []Input {
+	return []Input{
+		{Name: "co2", Unit: "%", Help: "in dry flue gas"},
+		{Name: "propane", Unit: "-", Help: "1 propane, 0 natural gas as methane", Default: new(0.0)},
+		{Name: "altitude", Unit: "m", Help: "above sea level", Default: new(0.0)},
+	}
 }
 
 // burnt gives the products and the air pressure that flueInputs say; the air
@@ -36,27 +38,29 @@ func burnt(in Values) (p combustion.Products, pressure float64, err error) {
 	return p, pressure, err
 }
 
-var _ = register(&topicDewPoint)
+var _ = register(topicDewPoint)
 
-var topicDewPoint = Topic{
-	Name:    "dew-point",
-	Summary: "temperature at which water begins to condense from flue gas, dry combustion air",
-	Formula: "t = Tsat(x p); methane x = 1/(1 + 50/CO2%)",
-	Source:  combustion.SourceDewPoint,
-	Inputs:  flueInputs,
-	Outputs: []Output{
-		{Name: "dew-point", Unit: "degC"},
-		{Name: "water", Unit: "%", Help: "vapor in the wet flue gas by volume"},
-	},
-	Run: func(in Values) (Values, error) {
-		p, pressure, err := burnt(in)
-		if err != nil {
-			return nil, err
-		}
-		t, err := p.DewPoint(pressure)
-		if err != nil {
-			return nil, err
-		}
-		return Values{"dew-point": t, "water": 100 * p.WaterFraction()}, nil
-	},
+func topicDewPoint() Topic {
+	return Topic{
+		Name:    "dew-point",
+		Summary: "temperature at which water begins to condense from flue gas, dry combustion air",
+		Formula: "t = Tsat(x p); methane x = 1/(1 + 50/CO2%)",
+		Source:  combustion.SourceDewPoint,
+		Inputs:  flueInputs(),
+		Outputs: []Output{
+			{Name: "dew-point", Unit: "degC"},
+			{Name: "water", Unit: "%", Help: "vapor in the wet flue gas by volume"},
+		},
+		Run: func(in Values) (Values, error) {
+			p, pressure, err := burnt(in)
+			if err != nil {
+				return nil, err
+			}
+			t, err := p.DewPoint(pressure)
+			if err != nil {
+				return nil, err
+			}
+			return Values{"dew-point": t, "water": 100 * p.WaterFraction()}, nil
+		},
+	}
 }

@@ -6,7 +6,8 @@ package topics
 import (
 	"fmt"
 	"slices"
-	"sort"
+	"strings"
+	"sync"
 
 	"example.org/tundish/check/cite"
 )
@@ -48,36 +49,36 @@ type Topic struct {
 	Form string
 }
 
-var registry []*Topic
+var registered []func() Topic
 
 // register adds a topic; a file of this package calls it once through a package
-// variable, with the topic in another: that the compiler lays down.
-//
-//go:noinline
-func register(t *Topic) *Topic {
-	if _, twice := Find(t.Name); twice {
-		panic("topics: " + t.Name + " is registered twice")
-	}
-	registry = append(registry, t)
-	return t
+// variable. The topic is made when topics are asked for.
+func register(topic func() Topic) bool {
+	registered = append(registered, topic)
+	return true
 }
+
+var topics = sync.OnceValue(func() []*Topic {
+	out := make([]*Topic, 0, len(registered))
+	for _, topic := range registered {
+		t := topic()
+		out = append(out, &t)
+	}
+	slices.SortFunc(out, func(a, b *Topic) int { return strings.Compare(a.Name, b.Name) })
+	return out
+})
 
 // Find returns the topic of that name.
 func Find(name string) (*Topic, bool) {
-	for _, t := range registry {
-		if t.Name == name {
-			return t, true
-		}
+	i, found := slices.BinarySearchFunc(topics(), name, func(t *Topic, name string) int { return strings.Compare(t.Name, name) })
+	if !found {
+		return nil, false
 	}
-	return nil, false
+	return topics()[i], true
 }
 
 // All returns every topic in order of name.
-func All() []*Topic {
-	out := slices.Clone(registry)
-	sort.Slice(out, func(i, j int) bool { return out[i].Name < out[j].Name })
-	return out
-}
+func All() []*Topic { return slices.Clone(topics()) }
 
 // within is the range check every topic uses.
 func within(name string, v, low, high float64, unit string) error {
