@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/tundish/check/plant"
 	"example.org/tundish/check/solve"
@@ -75,21 +76,48 @@ func named(pl *plant.Plant, res *solve.Results, e *lang.Expr) (Term, *EvalError)
 		}
 		return Term{Num: v.Num, Dim: v.Slot.Dim}, nil
 	}
+	if needs := silent(pl, e.Text); needs != "" {
+		return Term{}, &EvalError{Span: e.Span, Text: needs, Missing: true}
+	}
 	return Term{}, &EvalError{Span: e.Span, Text: "there is no value named " + e.Text}
+}
+
+// silent says what the text would have to state of a part that it names, where the
+// part is stated to be unknown, or could state the value and does not; empty where
+// the name makes no sense.
+func silent(pl *plant.Plant, path string) string {
+	part, name := ownerOf(pl, path)
+	if part == nil {
+		return ""
+	}
+	if part.First().Open() {
+		return "what is still unknown of " + part.Label()
+	}
+	if part.Row != nil {
+		if s := part.Row.Slot(name); s != nil && s.Type == lang.QuantityType {
+			return "the " + strings.ReplaceAll(name, "-", " ") + " of " + part.Label()
+		}
+	}
+	return ""
+}
+
+// ownerOf splits a path into the part that it names and the rest.
+func ownerOf(pl *plant.Plant, path string) (part *plant.Part, name string) {
+	for i := len(path) - 1; i > 0; i-- {
+		if path[i] == '.' {
+			if part := pl.Find(path[:i]); part != nil {
+				return part, path[i+1:]
+			}
+		}
+	}
+	return nil, ""
 }
 
 // statedValue finds a value that the text states: "G1.length".
 func statedValue(pl *plant.Plant, path string) (plant.Value, bool) {
-	for i := len(path) - 1; i > 0; i-- {
-		if path[i] != '.' {
-			continue
-		}
-		if part := pl.Find(path[:i]); part != nil {
-			v := part.Get(path[i+1:])
-			return v, v.Given && v.Slot.Type == lang.QuantityType
-		}
-	}
-	return plant.Value{}, false
+	part, name := ownerOf(pl, path)
+	v := part.Get(name)
+	return v, v.Given && v.Slot.Type == lang.QuantityType
 }
 
 func binary(e *lang.Expr, l, r Term) (Term, *EvalError) {
