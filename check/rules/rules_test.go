@@ -133,7 +133,14 @@ func testRuleFile(t *testing.T, cache *lang.Cache, id string, ar *txtar.Archive)
 }
 
 func checkText(cache *lang.Cache, texts map[string]string, name, text string) *check.Report {
-	load := func(p string) (*lang.File, error) {
+	p := plant.Resolve(bindText(cache, name, text), loader(cache, texts))
+	return check.Run(check.Input{Plant: p, Rules: All(), Today: testToday})
+}
+
+// loader finds the files that a section uses among its neighbors, else among the
+// common ones.
+func loader(cache *lang.Cache, texts map[string]string) plant.Loader {
+	return func(p string) (*lang.File, error) {
 		got, ok := texts[p]
 		if !ok {
 			b, err := os.ReadFile(filepath.Join(rulesDir, "common", path.Base(p)))
@@ -144,8 +151,6 @@ func checkText(cache *lang.Cache, texts map[string]string, name, text string) *c
 		}
 		return bindText(cache, p, got), nil
 	}
-	p := plant.Resolve(bindText(cache, name, text), load)
-	return check.Run(check.Input{Plant: p, Rules: All(), Today: testToday})
 }
 
 func bindText(cache *lang.Cache, name, text string) *lang.File {
