@@ -64,20 +64,12 @@ func copyItems(items []Item, n int) []Item {
 }
 
 // reserve makes room for what the statement can hold at most: one expression and
-// one item for each value. What is not taken serves the next statement.
+// one item for each token behind the first. What is not taken serves the next
+// statement.
 func (p *reader) reserve() []Item {
-	n := 0
-	for i := range p.tokens {
-		if isValue[p.tokens[i].Kind] {
-			n++
-		}
-	}
+	n := len(p.tokens) - 1
 	p.exprs = p.memory.exprs.reserve(n)
 	return p.memory.items.reserve(n)
-}
-
-var isValue = [...]bool{
-	WordToken: true, NameToken: true, NumberToken: true, PairToken: true, SizeToken: true, DateToken: true, TextToken: true, BadToken: false,
 }
 
 var isOperator = [...]bool{
@@ -89,7 +81,8 @@ var isOperator = [...]bool{
 func (p *reader) push(kind ExprKind) *Expr {
 	p.exprs = append(p.exprs, Expr{})
 	e := &p.exprs[len(p.exprs)-1]
-	e.Kind, e.Span, e.Text = kind, p.span(), p.value()
+	t := p.tokens[p.i].Span.Add(-p.base)
+	e.Kind, e.Span, e.Text = kind, t, p.text[t.Start:t.End]
 	p.i++
 	return e
 }
