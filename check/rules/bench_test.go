@@ -147,7 +147,7 @@ func BenchmarkEdit(b *testing.B) {
 	texts := [2]string{text, strings.Replace(text, "22 m rise", "26 m rise", 1)}
 	cat := parsed("catalogue.plant", catalogue, nil)
 	load := func(string) (*lang.File, error) { return cat, nil }
-	cache := lang.NewCacheSize(64 << 20) // the server's
+	cache := lang.NewCacheSize(24 << 20) // the server's
 	b.ReportAllocs()
 	i := 0
 	for b.Loop() {
