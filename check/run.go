@@ -1,8 +1,8 @@
 package check
 
 import (
+	"cmp"
 	"slices"
-	"sort"
 	"strings"
 
 	"example.org/tundish/check/plant"
@@ -16,6 +16,7 @@ type Input struct {
 	Rules     []*Rule
 	Today     lang.Date        // zero: rules that need a date say "not evaluated"
 	Overrides map[string]Limit // limits that the project replaced, with the reason
+	Expected  int              // findings that an earlier version of the text had: room is made for as many
 }
 
 // Run judges a plant. The report is never nil. A rule that breaks down becomes
@@ -23,6 +24,9 @@ type Input struct {
 func Run(in Input) *Report {
 	rep := reports.Get().(*Report)
 	rep.Plant = in.Plant
+	if cap(rep.Findings) < in.Expected {
+		rep.Findings = make([]Finding, 0, in.Expected+in.Expected/8)
+	}
 	rep.Findings = textFindings(in.Plant, rep.Findings)
 	rep.Results = solve.Run(in.Plant)
 	pass := &Pass{Plant: in.Plant, Results: rep.Results, Today: in.Today, in: &in, rep: rep}
@@ -96,32 +100,18 @@ func finish(rep *Report) {
 		}
 		return f.Source.Name
 	}
-	sort.SliceStable(rep.Findings, func(i, j int) bool {
-		a, b := &rep.Findings[i], &rep.Findings[j]
-		if x, y := name(a.File), name(b.File); x != y {
-			return x < y
-		}
-		if a.Span.Start != b.Span.Start {
-			return a.Span.Start < b.Span.Start
-		}
-		if a.Rule != b.Rule {
-			return a.Rule < b.Rule
-		}
-		return a.Message < b.Message
+	slices.SortStableFunc(rep.Findings, func(a, b Finding) int {
+		return cmp.Or(
+			strings.Compare(name(a.File), name(b.File)), cmp.Compare(a.Span.Start, b.Span.Start),
+			strings.Compare(a.Rule, b.Rule), strings.Compare(a.Message, b.Message),
+		)
 	})
 	rep.Findings = unique(rep.Findings, func(a, b *Finding) bool {
 		return a.Rule == b.Rule && a.Span == b.Span && a.Message == b.Message && name(a.File) == name(b.File)
 	})
 	rep.Findings = likewise(rep.Findings)
-	sort.SliceStable(rep.Unknowns, func(i, j int) bool {
-		a, b := &rep.Unknowns[i], &rep.Unknowns[j]
-		if a.Span.Start != b.Span.Start {
-			return a.Span.Start < b.Span.Start
-		}
-		if a.Rule != b.Rule {
-			return a.Rule < b.Rule
-		}
-		return a.Needs < b.Needs
+	slices.SortStableFunc(rep.Unknowns, func(a, b Unknown) int {
+		return cmp.Or(cmp.Compare(a.Span.Start, b.Span.Start), strings.Compare(a.Rule, b.Rule), strings.Compare(a.Needs, b.Needs))
 	})
 	rep.Unknowns = unique(rep.Unknowns, func(a, b *Unknown) bool {
 		return a.Rule == b.Rule && a.Span == b.Span && a.Needs == b.Needs

@@ -57,7 +57,11 @@ func (d *document) analyze(s *snapshot) *analysis {
 func (s *snapshot) judge(d *document, p *plant.Plant, uses map[string]bool) *check.Report {
 	set := check.ReadSettings(s.project(d, uses))
 	p.Problems = append(p.Problems, set.Problems...)
-	return check.Run(check.Input{Plant: p, Rules: rules.All(), Overrides: set.Overrides})
+	in := check.Input{Plant: p, Rules: rules.All(), Overrides: set.Overrides}
+	if d.good != nil {
+		in.Expected = len(d.good.rep.Findings)
+	}
+	return check.Run(in)
 }
 
 // shown is the analysis that hints and lenses show: that of this text, or while
