@@ -30,7 +30,9 @@ func bindIn(m *memory, h *Head, row *Row) *Bound {
 		w.required()
 	}
 	for i := range w.b.Fields {
-		w.b.names |= NameBit(w.b.Fields[i].Slot.Name)
+		f := &w.b.Fields[i]
+		f.bit = NameBit(f.Slot.Name)
+		w.b.names |= f.bit
 	}
 	if h.kept {
 		return w.b.own(len(w.values))

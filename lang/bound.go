@@ -26,8 +26,9 @@ type Bound struct {
 // Field is one filled slot.
 type Field struct {
 	Slot   *Slot
-	Label  Span // the label or suffix word; empty for a plain positional slot
-	Span   Span // label and values together
+	bit    NameSet // of the slot's name
+	Label  Span    // the label or suffix word; empty for a plain positional slot
+	Span   Span    // label and values together
 	Values []Value
 }
 
@@ -50,8 +51,8 @@ func (b *Bound) FieldBit(name string, bit NameSet) *Field {
 		return nil
 	}
 	for i := range b.Fields {
-		if b.Fields[i].Slot.Name == name {
-			return &b.Fields[i]
+		if f := &b.Fields[i]; f.bit == bit && f.Slot.Name == name {
+			return f
 		}
 	}
 	return nil

@@ -158,7 +158,7 @@ func (c *Cache) drop(s *slot) {
 // the sizes of the types.
 const (
 	lineBytes = 256 // with its head and a binding
-	itemBytes = 88  // with a field of the binding
+	itemBytes = 96  // with a field of the binding
 	exprBytes = 144 // with a value of the binding
 )
 
