@@ -48,7 +48,7 @@ var ruleReadingDrifts = check.Rule{
 			}
 			for _, d := range drifts {
 				now := r.part.Get(d.slot)
-				if ratio, ok := ratioOf(r.part); d.slot == "co" && ok && ratio > p.Limit("co-ratio-stop").Num {
+				if d.slot == "co" && ratioOver(p, r) {
 					continue // co-ratio-high speaks, and more sharply
 				}
 				// The year before tells a sudden change, the commissioning a slow one.
