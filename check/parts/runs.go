@@ -9,8 +9,11 @@ import (
 	"example.org/tundish/check/tables"
 )
 
-// isFlanged tells a pipe or device whose joints are flanges.
-func (c *counter) isFlanged(v plant.Value) bool { return v.Known() && v.Num > c.flanged }
+// isFlanged tells a pipe or device whose joints are flanges. A size in mm is the
+// outside of a copper or plastic pipe, which is soldered, pressed or welded.
+func (c *counter) isFlanged(v plant.Value) bool {
+	return v.Known() && v.Num > c.flanged && !strings.HasSuffix(v.Word, "mm")
+}
 
 // joint counts the gasket and the bolts of n flanged joints of a size.
 func (c *counter) joint(pkg string, size plant.Value, n float64, from *plant.Part, note string) {

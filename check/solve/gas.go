@@ -2,6 +2,7 @@ package solve
 
 import (
 	"math"
+	"strings"
 
 	"example.org/tundish/check/calc/gas"
 	"example.org/tundish/check/plant"
@@ -312,8 +313,8 @@ func (t *gasTree) volume(c *Context, block *plant.Part) {
 			pipes += v
 		}
 		widest = max(widest, s.bore)
-		if v := s.part.Get("size"); s.bore > 0 && v.Known() && v.Num > size {
-			size, largest = v.Num, s.part
+		if v := s.part.Get("size"); s.bore > 0 && v.Known() && nominal(c.P, v) > size {
+			size, largest = nominal(c.P, v), s.part
 		}
 	}
 	if largest != nil {
@@ -382,4 +383,13 @@ func (t *gasTree) testTime(c *Context, block *plant.Part, iv float64) {
 		Part: block, Name: "test-time", Num: d, Dim: lang.Time, Unit: "min", Formula: &FormulaTestTime,
 		Inputs: c.Inputs(Input{Name: "GRM", Num: movement, Dim: lang.Pressure, Unit: "mbar"}, Input{Name: "IV", Num: iv, Dim: lang.Volume, Unit: gasVolumeUnit(c.P)}),
 	})
+}
+
+// nominal is a size in m as standards count it: 6 in is DN150. In the US a size in
+// inches stays one.
+func nominal(p *plant.Plant, v plant.Value) float64 {
+	if !p.US() && strings.HasSuffix(v.Word, "in") {
+		return math.Round(v.Num/0.0254*4) / 4 * 0.025
+	}
+	return v.Num
 }

@@ -222,7 +222,6 @@ func (s *separationSide) bodyVelocity(part *plant.Part, primary float64, lack st
 // exchanger stores duty, approach, losses and temperatures of a plate exchanger.
 func (s *separationSide) exchanger(part *plant.Part, lack string) {
 	h := s.h
-	s.approach(part)
 	ua, lackUA := conductanceOf(part)
 	m1, _, lack1 := s.unitsFlow(Always)
 	for _, l := range [...]string{lackUA, lack1} {
@@ -299,9 +298,8 @@ func (s *separationSide) duty(part *plant.Part, ua, m1 float64) {
 }
 
 // approach stores how near the stated temperatures of both sides come.
-func (s *separationSide) approach(part *plant.Part) {
-	h := s.h
-	basis := h.c.P.Block("basis")
+func approach(c *Context, part *plant.Part) {
+	basis := c.P.Block("basis")
 	hot, cold := part.Get("primary"), part.Get("secondary")
 	if !hot.Known() {
 		hot = basis.Get("primary")
@@ -310,11 +308,11 @@ func (s *separationSide) approach(part *plant.Part) {
 		cold = basis.Get("secondary")
 	}
 	if !hot.Known() || !cold.Known() {
-		h.c.Missing(part, "approach", Plain, Always, "the flow and return temperatures of both sides of "+part.Label())
-		h.c.Missing(part, "approach", Least, Always, "the flow and return temperatures of both sides of "+part.Label())
+		c.Missing(part, "approach", Plain, Always, "the flow and return temperatures of both sides of "+part.Label())
+		c.Missing(part, "approach", Least, Always, "the flow and return temperatures of both sides of "+part.Label())
 		return
 	}
-	in := h.c.Inputs(Input{Name: "primary", Text: lang.Num(hot.Num, 4) + "/" + lang.Num(hot.Num2, 4) + " degC"}, Input{Name: "secondary", Text: lang.Num(cold.Num, 4) + "/" + lang.Num(cold.Num2, 4) + " degC"})
-	h.c.Add(Quantity{Part: part, Name: "approach", Num: hot.Num2 - cold.Num2, Dim: lang.TempDiff, Formula: &FormulaApproach, Inputs: in})
-	h.c.Add(Quantity{Part: part, Name: "approach", Stat: Least, Num: min(hot.Num2-cold.Num2, hot.Num-cold.Num), Dim: lang.TempDiff, Formula: &FormulaApproach, Inputs: in})
+	in := c.Inputs(Input{Name: "primary", Text: lang.Num(hot.Num, 4) + "/" + lang.Num(hot.Num2, 4) + " degC"}, Input{Name: "secondary", Text: lang.Num(cold.Num, 4) + "/" + lang.Num(cold.Num2, 4) + " degC"})
+	c.Add(Quantity{Part: part, Name: "approach", Num: hot.Num2 - cold.Num2, Dim: lang.TempDiff, Formula: &FormulaApproach, Inputs: in})
+	c.Add(Quantity{Part: part, Name: "approach", Stat: Least, Num: min(hot.Num2-cold.Num2, hot.Num-cold.Num), Dim: lang.TempDiff, Formula: &FormulaApproach, Inputs: in})
 }

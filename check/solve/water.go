@@ -71,6 +71,9 @@ func waterSide(c *Context) *hydraulics {
 	if missing != "" {
 		h.need(missing)
 	}
+	for _, e := range c.P.Block("separation").Children("exchanger") {
+		approach(c, e) // asks nothing of units and headers
+	}
 	room := c.room()
 	h.units, h.curves = room.circuits[:0], room.curves[:0]
 	for _, u := range c.P.Units() {
