@@ -37,7 +37,7 @@ func TestSoup(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	cache := NewCacheSize(1 << 20)
+	cache := NewRepeatCache(256 << 10)
 	checkFormat(t, "\nfrom (steel\n17.5\r\r\n\u00b0C")
 	checkFormat(t, "\r\ufeff8 off")
 	for seed := range uint64(n) {
