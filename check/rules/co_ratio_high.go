@@ -9,7 +9,7 @@ import (
 var _ = register(&ruleCoRatioHigh)
 
 var ruleCoRatioHigh = check.Rule{
-	ID: "co-ratio-high", Group: check.Record, Severity: lang.Error, Device: true, Since: "0.2",
+	ID: "co-ratio-high", Group: check.Record, Severity: lang.Warning, Device: true, Since: "0.2",
 	Summary: "The ratio of CO to CO2 is over the limit.",
 	Why:     "The unit burns badly and fills a room with carbon monoxide when its flue fails.",
 	Mend:    "find the cause, clean or set the burner, measure again; over 0.0080 do not leave the unit in use",

@@ -8,7 +8,7 @@ import (
 var _ = register(&ruleFlueLeaksIntoAir)
 
 var ruleFlueLeaksIntoAir = check.Rule{
-	ID: "flue-leaks-into-air", Group: check.Record, Severity: lang.Error, Device: true, Since: "0.2",
+	ID: "flue-leaks-into-air", Group: check.Record, Severity: lang.Warning, Device: true, Since: "0.2",
 	Summary: "The combustion air of a unit holds products.",
 	Why:     "The flue leaks, or the intake draws its own products: the unit makes carbon monoxide.",
 	Mend:    "find the leak; do not leave the unit in use",

@@ -8,7 +8,7 @@ import (
 var _ = register(&ruleRoomCoHigh)
 
 var ruleRoomCoHigh = check.Rule{
-	ID: "room-co-high", Group: check.Record, Severity: lang.Error, Device: true, Since: "0.2",
+	ID: "room-co-high", Group: check.Record, Severity: lang.Warning, Device: true, Since: "0.2",
 	Summary: "The room holds carbon monoxide.",
 	Why:     "Somebody may die there.",
 	Mend:    "stop the plant, air the room, find the cause",

@@ -40,7 +40,10 @@ var ruleTrapSealTooSmall = check.Rule{
 			if p.Plant.US() { // quarters of an inch
 				text = lang.Num(math.Ceil(need/0.0254*4)/4, 6) + " in"
 			}
-			f.Part, f.Severity = label, lang.Error // hydrostatics; only the 25 mm are practice
+			f.Part, f.Severity = label, lang.Warning // the 25 mm are practice
+			if seal.Num < (need-condensate.KeptBack)*(1-1e-9) {
+				f.Severity = lang.Error // hydrostatics: it is blown out
+			}
 			f.Found, f.Limit = p.In(seal.Num, "mm"), "at least "+text
 			f.Message = "The trap of " + label + " has a seal of " + p.In(seal.Num, "mm") + "; against " + p.In(pressure, "Pa") + " it needs " + text + "."
 			f.Fixes = []lang.Fix{{Title: "Take a seal of " + text, Best: true, Edits: []lang.Edit{{Span: part.Stmt.Abs(seal.Field.Values[0].Expr.Span), NewText: text}}}}

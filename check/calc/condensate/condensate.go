@@ -39,9 +39,12 @@ var (
 	}
 )
 
+// KeptBack is the part of a seal in m that is not counted on, for what dries out and
+// moves; common practice, in SourceTrap.
+const KeptBack = 0.025
+
 const (
 	waterGravity = 9.81e3 // Pa per m of water; source: SourceTrap
-	keptBack     = 0.025  // m of the seal; source: SourceTrap
 	mostSeal     = 1.0    // m
 
 	// LeastSealInside and LeastSealOutside are the least seals in m of a trap
@@ -64,7 +67,7 @@ func HeldPressure(seal float64) (float64, error) {
 	if err := within.Range("seal of the trap", seal, 0, mostSeal, "m"); err != nil {
 		return 0, err
 	}
-	return math.Max(0, seal-keptBack) * waterGravity, nil
+	return math.Max(0, seal-KeptBack) * waterGravity, nil
 }
 
 // SealFor is the seal in m that holds a pressure in Pa, over or under that of
@@ -77,7 +80,7 @@ func SealFor(pressure float64) (float64, error) {
 	if err := within.Range("pressure at the trap", pressure, -9500, 9500, "Pa"); err != nil {
 		return 0, err
 	}
-	return math.Abs(pressure)/waterGravity + keptBack, nil
+	return math.Abs(pressure)/waterGravity + KeptBack, nil
 }
 
 const manning = 0.011 // s/m^(1/3); source: SourceManning
