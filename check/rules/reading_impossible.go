@@ -28,7 +28,10 @@ var ruleReadingImpossible = check.Rule{
 				say(co2, "a CO2 of "+p.In(co2.Num, "%")+" cannot be; a flame makes carbon dioxide", "above 0 %")
 			}
 			possible := true
-			if co2.Known() && known && co2.Num > most.Num*(1+1e-9) {
+			switch {
+			case co2.Known() && !known:
+				p.Unknown(r.part, "the gas of the plant (gas in the basis)")
+			case co2.Known() && co2.Num > most.Num*(1+1e-9):
 				possible = false
 				say(co2, "a CO2 of "+p.In(co2.Num, "%")+" cannot be; this gas gives at most "+most.Text()+" without any excess air", "at most "+most.Text())
 			}

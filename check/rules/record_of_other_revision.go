@@ -15,7 +15,7 @@ var ruleRecordOfOtherRevision = check.Rule{
 	Sources: sources(sourceDesign),
 	Run: func(p *check.Pass) {
 		st := p.Plant.One("of-plant")
-		if st == nil || p.Plant.Of == nil {
+		if st == nil || noDesign(p, st) {
 			return
 		}
 		built, there := st.Get("revision"), p.Plant.Of.One("plant").Get("revision")

@@ -18,6 +18,9 @@ var ruleReleaseNotReached = check.Rule{
 	Run: func(p *check.Pass) {
 		release := p.Plant.Block("controls").Child("release")
 		v := release.Get("at")
+		if v.Open() {
+			p.Unknown(release, "the firing at which the last unit is released")
+		}
 		if !v.Known() {
 			return
 		}

@@ -180,8 +180,11 @@ func marksOf(t *testing.T, name, text string) []*mark {
 		if m == nil {
 			continue
 		}
-		rest := strings.TrimSpace(m[2])
+		kind, rest := m[1], strings.TrimSpace(m[2])
 		for rest != "" {
+			if other := markForm.FindStringSubmatch(rest); other != nil && strings.HasPrefix(rest, "# ") {
+				kind, rest = other[1], strings.TrimSpace(other[2]) // a line may hold marks of both kinds
+			}
 			e := markEntry.FindStringSubmatch(rest)
 			if e == nil {
 				t.Fatalf("%s:%d: the mark %q is not ID `regexp`", name, i+1, rest)
@@ -190,7 +193,7 @@ func marksOf(t *testing.T, name, text string) []*mark {
 			if err != nil {
 				t.Fatalf("%s:%d: %v", name, i+1, err)
 			}
-			out = append(out, &mark{line: i + 1, kind: m[1], rule: e[1], re: re})
+			out = append(out, &mark{line: i + 1, kind: kind, rule: e[1], re: re})
 			rest = strings.TrimSpace(rest[len(e[0]):])
 		}
 	}

@@ -42,14 +42,9 @@ var ruleSettingOff = check.Rule{
 			}
 		}
 		pr := safety.Child("pressurisation")
-		if h := st.Child("high-pressure"); h != nil {
-			say(h, "The high-pressure cut-out", h.Get("pressure"), pr.Get("high"), "bar", bar)
-		}
-		if l := st.Child("low-pressure"); l != nil {
-			say(l, "The low-pressure cut-out", l.Get("pressure"), pr.Get("low"), "bar", bar)
-		}
-		if sp := st.Child("set-point"); sp != nil {
-			say(sp, "The flow set point", sp.Get("temperature"), controls.Child("set-point").Get("temperature"), "degC", kelvin)
-		}
+		high, low, flow := st.Child("high-pressure"), st.Child("low-pressure"), st.Child("set-point")
+		say(high, "The high-pressure cut-out", high.Get("pressure"), pr.Get("high"), "bar", bar)
+		say(low, "The low-pressure cut-out", low.Get("pressure"), pr.Get("low"), "bar", bar)
+		say(flow, "The flow set point", flow.Get("temperature"), controls.Child("set-point").Get("temperature"), "degC", kelvin)
 	},
 }
