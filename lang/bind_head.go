@@ -84,6 +84,9 @@ func (w *walk) wholly(i int) bool {
 			first = s
 		}
 	}
+	if first == nil && len(w.row.Slots) > 0 {
+		first = w.row.Slots[0] // a row of flags alone: "isolator none"
+	}
 	if first == nil {
 		return false
 	}

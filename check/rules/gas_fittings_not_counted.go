@@ -16,9 +16,6 @@ var ruleGasFittingsNotCounted = check.Rule{
 	Sources: sources(cite.Source{Work: "Chadderton, Building Services Engineering", Edition: "5th ed.", Read: cite.Published, Note: "a quarter of the length for fittings"}),
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("gas-run")
-		if block == nil {
-			return
-		}
 		switch allowance := block.Child("fitting-allowance").First(); {
 		case allowance.Known():
 			return

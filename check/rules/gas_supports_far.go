@@ -19,6 +19,9 @@ var ruleGasSupportsFar = check.Rule{
 			for _, part := range p.Plant.Block("gas-run").Children(kind) {
 				v, material, size := part.Get("support"), part.Get("material"), part.Get("size")
 				if !v.Known() {
+					if v.Open() {
+						p.Unknown(part, "the distance from support to support of "+part.Label())
+					}
 					continue
 				}
 				if !material.Known() || !size.Known() {

@@ -17,9 +17,6 @@ var ruleGasTooFast = check.Rule{
 	Sources: sources(cite.Source{Work: "IGEM/UP/2", Read: cite.Memory, Note: "45 m/s filtered, 20 m/s unfiltered"}),
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("gas-run")
-		if block == nil {
-			return
-		}
 		limit := p.Limit("gas-velocity-unfiltered")
 		if len(block.Children("filter")) > 0 {
 			limit = p.Limit("gas-velocity-filtered")

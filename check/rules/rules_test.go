@@ -226,6 +226,9 @@ func compareMarks(t *testing.T, id, name, text string, rep *check.Report) int {
 			line, _ = rep.Plant.File.Source.Position(f.Span.Start)
 		}
 		said := strings.Join([]string{f.Part, f.Message, f.Found, f.Limit, f.Mend}, " | ")
+		for _, r := range f.Related {
+			said += " | " + r.Message
+		}
 		if !take(marks, "expect", line, f.Rule, said) {
 			t.Errorf("%s:%d: not expected: %s %s: %s", name, line, f.Severity, f.Rule, said)
 		}
