@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -17,22 +18,28 @@ var ruleAcidityUnfit = check.Rule{
 	Run: func(p *check.Pass) {
 		st := p.Plant.Block("water-quality").Child("acidity")
 		v := st.Get("acidity")
-		if st == nil || !v.Known() {
+		if v.Open() {
+			p.Unknown(st, "the range of pH that the water is kept in (acidity)")
+		}
+		if !v.Known() {
 			return
 		}
-		least, most := p.Limit("acidity-least"), p.Limit("acidity-most")
+		least, most, aluminum := p.Limit("acidity-least"), p.Limit("acidity-most"), p.Limit("acidity-most-aluminium")
 		metal := "steel"
+		var open *plant.Part // a unit whose metal may be aluminum
 		for _, u := range p.Plant.Units() {
 			m := u.Get("exchanger")
 			if !m.Known() {
-				p.Unknown(u, "the metal of the heat exchanger of "+u.Label())
-				return
+				open = u
 			}
 			if m.Is("aluminium") {
-				most, metal = p.Limit("acidity-most-aluminium"), "aluminum"
+				most, metal = aluminum, "aluminum"
 			}
 		}
 		if v.Num >= least.Num*(1-1e-9) && v.Num2 <= most.Num*(1+1e-9) {
+			if open != nil && v.Num2 > aluminum.Num*(1+1e-9) {
+				p.Unknown(open, "the metal of the heat exchanger of "+open.Label())
+			}
 			return
 		}
 		band := lang.Num(least.Num, 3) + " to " + lang.Num(most.Num, 3) + " pH"

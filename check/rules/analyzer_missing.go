@@ -19,8 +19,12 @@ var ruleAnalyzerMissing = check.Rule{
 				with, ok := b.Ref("with")
 				switch {
 				case ok && with.Part.Get("kind").Is("analyser"):
-				case ok && with.Part.Get("kind").Known():
+				case ok && with.Part.Get("kind").Open():
+					p.Unknown(b, "what kind of instrument "+with.Part.Label()+" is")
+				case ok:
 					p.Report(b, check.Finding{Part: with.Part.Label(), Span: b.Get("with").Span(), Found: with.Part.Get("kind").Word, Limit: "analyser", Message: "For the " + named(b) + " the flue gas was measured with " + with.Part.Label() + ", which is a " + with.Part.Get("kind").Word + "."})
+				case b.Get("with").Open():
+					p.Unknown(b, "the analyzer of the "+named(b))
 				case !b.Get("with").Given && (kind == "commissioned" || b.Child("reading") != nil):
 					p.Absent(b, "the analyzer", check.Finding{Part: named(b), Message: "For the " + named(b) + " no analyzer is named."})
 				}

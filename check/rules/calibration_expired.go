@@ -39,10 +39,8 @@ var ruleCalibrationExpired = check.Rule{
 				check1(c)
 			}
 		}
-		if t := recorded(p, "tested"); t != nil {
-			for _, s := range t.Children("tightness") {
-				check1(s)
-			}
+		for _, s := range recorded(p, "tested").Children("tightness") {
+			check1(s)
 		}
 	},
 }

@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/calc/treatment"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -17,12 +18,20 @@ var ruleChlorideHigh = check.Rule{
 	Run: func(p *check.Pass) {
 		fill := p.Plant.Block("water-quality").Child("fill-water")
 		v := fill.Get("chloride")
-		if fill == nil || !v.Known() {
-			return
+		if v.Open() {
+			p.Unknown(fill, "the chloride of the fill water")
 		}
 		most := p.Limit("chloride-most")
+		if !v.Known() || v.Num <= most.Num*(1+1e-9) {
+			return
+		}
+		var open *plant.Part // a unit whose metal may be stainless
 		for _, u := range p.Plant.Units() {
-			if !u.Get("exchanger").Is("stainless") || v.Num <= most.Num*(1+1e-9) {
+			metal := u.Get("exchanger")
+			if !metal.Known() {
+				open = u
+			}
+			if !metal.Is("stainless") {
 				continue
 			}
 			p.Report(fill, check.Finding{
@@ -30,6 +39,9 @@ var ruleChlorideHigh = check.Rule{
 				Message: "The fill water holds " + p.In(v.Num, "mg/l") + " of chloride; for stainless exchangers the most is " + most.Text() + ".",
 			})
 			return
+		}
+		if open != nil {
+			p.Unknown(open, "the metal of the heat exchanger of "+open.Label())
 		}
 	},
 }

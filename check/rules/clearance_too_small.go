@@ -23,9 +23,6 @@ var ruleClearanceTooSmall = check.Rule{
 		}
 		for _, row := range p.Plant.ByKind("row") {
 			for _, ref := range row.Refs("units") {
-				if ref.Part.Child("clearance") == nil {
-					continue // the type lists no clearances
-				}
 				judge := clearance{p: p, unit: ref.Part, in: unit}
 				for _, f := range room.Children("front") {
 					if s := f.Subject(); s == row {
@@ -48,7 +45,8 @@ type clearance struct {
 	in   string
 }
 
-// stated judges a distance of the room; one that is not stated is not asked for
+// stated judges a distance of the room; what the unit does not ask for is free, and
+// one that is not stated is not asked for
 // here, one that is open is open work.
 func (c *clearance) stated(slot, where string, have plant.Value) {
 	need := c.unit.Child("clearance").Get(slot)

@@ -30,3 +30,13 @@ var ruleCoHigh = check.Rule{
 		}
 	},
 }
+
+// ratioOver reports a reading of which co-ratio-high speaks.
+func ratioOver(p *check.Pass, r reading) bool {
+	limit := p.Limit("co-ratio-new").Num
+	if r.owner.Kind == "log" {
+		limit = p.Limit("co-ratio-stop").Num
+	}
+	ratio, ok := ratioOf(r.part)
+	return ok && ratio > limit*(1+1e-9)
+}

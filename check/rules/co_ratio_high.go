@@ -41,20 +41,10 @@ var ruleCoRatioHigh = check.Rule{
 	},
 }
 
-// ratioOver reports a reading of which co-ratio-high speaks.
-func ratioOver(p *check.Pass, r reading) bool {
-	limit := p.Limit("co-ratio-new").Num
-	if r.owner.Kind == "log" {
-		limit = p.Limit("co-ratio-stop").Num
-	}
-	ratio, ok := ratioOf(r.part)
-	return ok && ratio > limit*(1+1e-9)
-}
-
 // ratioOf is the ratio of CO to CO2 of a reading.
 func ratioOf(part *plant.Part) (ratio float64, ok bool) {
 	co, co2 := part.Get("co"), part.Get("co2")
-	if !co.Known() || !co2.Known() || co2.Num <= 0 {
+	if !co.Known() || co2.Num <= 0 { // not known is zero, too
 		return 0, false
 	}
 	return co.Num / co2.Num, true

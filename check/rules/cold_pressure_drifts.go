@@ -17,25 +17,22 @@ var ruleColdPressureDrifts = check.Rule{
 	Run: func(p *check.Pass) {
 		limit := p.Limit("drift-pressure-most")
 		was := map[string]*plant.Part{}
-		if s := recorded(p, "settings"); s != nil {
-			for _, f := range s.Children("fill") {
-				was[f.Get("side").Word] = f
-			}
+		for _, f := range recorded(p, "settings").Children("fill") {
+			was[f.Get("side").Word] = f
 		}
 		for _, l := range p.Plant.ByKind("log") {
 			for _, now := range l.Children("pressure") {
 				side := now.Get("side").Word
 				before := was[side]
-				was[side] = now
 				a, b := before.Get("pressure"), now.Get("pressure")
 				if !b.Known() {
-					continue
+					continue // the next reading is held against the one before
 				}
-				if !a.Known() {
+				was[side] = now
+				switch {
+				case !a.Known():
 					p.Unknown(now, "the cold pressure of the "+side+" circuit as it was left (fill)")
-					continue
-				}
-				if a.Num-b.Num > limit.Num*(1+1e-9) {
+				case a.Num-b.Num > limit.Num*(1+1e-9):
 					p.Report(now, check.Finding{
 						Part: "log", Span: b.Span(), Found: p.In(b.Num, "bar"), Limit: p.In(a.Num, "bar") + " within " + limit.Text(), Source: limit.Source,
 						Message: "The cold pressure is " + p.In(b.Num, "bar") + "; at the readings before it was " + p.In(a.Num, "bar") + ".",
