@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"example.org/tundish/check/calc/flue"
 )
 
 func readTable(tb testing.TB, path string) []map[string]string {
@@ -69,4 +71,15 @@ func firstWord(s string) string { return strings.Fields(s)[0] }
 func lastWord(s string) string {
 	words := strings.Fields(s)
 	return words[len(words)-1]
+}
+
+func TestZetaOf(t *testing.T) {
+	for part, want := range map[string]float64{"90 deg bend, smooth": 0.6, "45 deg bend": 0.35, "90 deg tee entry": 1} {
+		if z, ok := flue.ZetaOf(part); !ok || z.Use != want {
+			t.Errorf("%s: %g, in the table %g", part, z.Use, want)
+		}
+	}
+	if _, ok := flue.ZetaOf("90 deg bend"); ok {
+		t.Error("a part that the table does not name")
+	}
 }

@@ -337,6 +337,53 @@ func TestUSEquations(t *testing.T) {
 
 // TestSizing sizes an invented tree of a meter, a main and four units by both
 // methods.
+// TestUSTestTime: half an hour for each 500 ft3 begun, ten minutes under 10 ft3, a
+// day at most.
+func TestUSTestTime(t *testing.T) {
+	const ft3 = 0.3048 * 0.3048 * 0.3048
+	for feet, minutes := range map[float64]float64{0: 10, 9.9: 10, 10: 30, 500: 30, 501: 60, 1000: 60, 23_000: 23 * 60, 30_000: 24 * 60} {
+		got, err := gas.USTestTime(feet * ft3)
+		no(t, err)
+		near(t, "time of the US test", got, 60*minutes, 0)
+	}
+}
+
+// TestSteelFitting: bends and tees in steel as SourceSteelTable prints them.
+func TestSteelFitting(t *testing.T) {
+	for nominal, want := range map[int]float64{15: 0.5, 25: 1, 50: 2, 100: 5, 150: 8} {
+		got, err := gas.SteelFitting(nominal)
+		no(t, err)
+		near(t, "fitting", got, want, 0)
+	}
+	if _, err := gas.SteelFitting(90); err == nil {
+		t.Error("DN90 is not in the table")
+	}
+}
+
+// TestBranchLengths: the way to the farthest outlet counts with its whole length,
+// every other section with the farthest outlet behind it. The farthest outlet does
+// not stand last.
+func TestBranchLengths(t *testing.T) {
+	runs := []gas.Run{
+		{Parent: -1, LengthFt: 20},
+		{Parent: 0, LengthFt: 30},
+		{Parent: 1, LengthFt: 10, LoadFt3H: 100}, // the farthest: 60
+		{Parent: 0, LengthFt: 10},
+		{Parent: 3, LengthFt: 15, LoadFt3H: 100}, // 45
+		{Parent: 3, LengthFt: 5, LoadFt3H: 100},  // 35
+	}
+	out := make([]gas.Sized, len(runs))
+	no(t, gas.BranchLength(gas.HalfInch, runs, out))
+	for i, want := range []float64{60, 60, 60, 45, 45, 35} {
+		near(t, "length", out[i].LengthFt, want, 0)
+	}
+	for _, wrong := range [][]gas.Run{nil, runs} {
+		if err := gas.BranchLength(gas.HalfInch, wrong, out[:3]); !errors.Is(err, gas.ErrTree) {
+			t.Error(err)
+		}
+	}
+}
+
 func TestSizing(t *testing.T) {
 	runs := []gas.Run{
 		{Parent: -1, LengthFt: 20},

@@ -139,9 +139,9 @@ func TestLimits(t *testing.T) {
 	if between <= 12.94 || between >= 14.45 {
 		t.Errorf("54 mm: %g", between)
 	}
-	for _, c := range []struct{ size, want float64 }{{1.25, 1.5}, {1.5, 2}, {6, 2}} {
-		if s, err := insulation.USThickness(180, c.size); err != nil || s != c.want {
-			t.Errorf("%g in: %g, %v", c.size, s, err)
+	for _, c := range []struct{ fahrenheit, size, want float64 }{{180, 1.25, 1.5}, {180, 1.5, 2}, {180, 6, 2}, {140, 1.25, 1}, {140, 1.5, 1.5}, {141, 1.25, 1.5}} {
+		if s, err := insulation.USThickness(c.fahrenheit, c.size); err != nil || s != c.want {
+			t.Errorf("%g degF, %g in: %g, %v", c.fahrenheit, c.size, s, err)
 		}
 	}
 }

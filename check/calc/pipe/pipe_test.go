@@ -95,3 +95,51 @@ func TestSizesRise(t *testing.T) {
 		}
 	}
 }
+
+// Mass of plain pipe by meter: medium series of EN 10255, DN50 5.03 kg/m and DN100
+// 12.2 kg/m (from memory). Of copper and plastic the table holds no mass.
+func TestMass(t *testing.T) {
+	for nominal, want := range map[float64]float64{0.050: 5.03, 0.100: 12.2} {
+		if got := Find("steel", nominal).Mass(); math.Abs(got/want-1) > 0.005 {
+			t.Errorf("DN%g: %g kg/m, printed %g", nominal*1000, got, want)
+		}
+	}
+	for _, m := range []string{"steel-heavy", "steel-40"} {
+		if Sizes(m)[3].Mass() <= 0 {
+			t.Errorf("%s has no mass", m)
+		}
+	}
+	if m := Find("copper", 0.042).Mass(); m != 0 {
+		t.Errorf("copper: %g kg/m by the density of steel", m)
+	}
+}
+
+// Distances of supports as SourceSupports prints them, and the US rule of 6, 8 and
+// 10 ft.
+func TestGasSupport(t *testing.T) {
+	for _, c := range []struct {
+		material string
+		nominal  float64
+		want     float64
+	}{
+		{"steel", 0.015, 2},
+		{"steel", 0.025, 2.5},
+		{"steel-heavy", 0.032, 2.7},
+		{"steel", 0.100, 3},
+		{"copper", 0.015, 1.2},
+		{"copper", 0.028, 1.8},
+		{"copper", 0.054, 2.7},
+		{"steel-40", 0.5 * 0.0254, 6 * 0.3048},
+		{"steel-40", 0.0254, 8 * 0.3048},
+		{"steel-40", 0.0508, 10 * 0.3048},
+	} {
+		if got, ok := GasSupport(c.material, c.nominal); !ok || got != c.want {
+			t.Errorf("%s %g: %g m, printed %g", c.material, c.nominal, got, c.want)
+		}
+	}
+	for material, nominal := range map[string]float64{"steel": 0.150, "polyethylene": 0.063} {
+		if _, ok := GasSupport(material, nominal); ok {
+			t.Errorf("the table has no %s of %g m", material, nominal)
+		}
+	}
+}

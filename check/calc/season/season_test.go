@@ -204,3 +204,25 @@ func TestNoCurve(t *testing.T) {
 		}
 	}
 }
+
+// A load that stands still counts above a bound that it equals, and only between
+// the bounds around it.
+func TestStandingLoad(t *testing.T) {
+	c := Curve{{0, 30}, {100, 30}, {300, 10}, {400, 10}}
+	for _, b := range []struct{ low, high, time, heat float64 }{
+		{30, 50, 100, 3000},            // the first stretch
+		{10, 30, 300, 100*10 + 200*20}, // the slope and the last stretch
+		{0, 10, 0, 0},
+		{31, 50, 0, 0},
+		{10, 20, 200, 100*10 + 100*15},
+	} {
+		time, heat := c.Between(b.low, b.high)
+		near(t, "time", time, b.time, 1e-12)
+		near(t, "heat", heat, b.heat, 1e-12)
+	}
+	// 100 s at 10 W of a generator that gives 20 W into 50 J: L (P - L)/(P C).
+	flat := Curve{{0, 10}, {100, 10}}
+	near(t, "starts", flat.Starts(0, 20, 20, 50), 100*10*10/(20.*50), 1e-12)
+	near(t, "starts above", flat.Starts(11, 20, 20, 50), 0, 1e-12)
+	near(t, "starts below", flat.Starts(0, 10, 20, 50), 0, 1e-12)
+}

@@ -142,6 +142,14 @@ func TestLifts(t *testing.T) {
 	if men != 25 || women != 16 {
 		t.Errorf("%g and %g kg", men, women)
 	}
+	// At arm's length at elbow height the figure of L23 shows 15 and 10 kg.
+	men15, err := stability.LiftGuide(stability.Elbow, true, false)
+	no(t, err)
+	women10, err := stability.LiftGuide(stability.Elbow, true, true)
+	no(t, err)
+	if men15 != 15 || women10 != 10 {
+		t.Errorf("%g and %g kg at arm's length", men15, women10)
+	}
 	for people, want := range map[int]float64{1: 25, 2: 33.3, 3: 37.5} {
 		got, err := stability.TeamLift(men, people)
 		no(t, err)
