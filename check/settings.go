@@ -63,7 +63,7 @@ func (s *Settings) override(f *lang.File, l *plant.Part) {
 	u, _ := lang.LookupUnit(v.Field.Values[0].Expr.UnitText)
 	if u == nil || u.Dim != limit.Dim {
 		problem.Rule, problem.Span = "wrong-unit", v.Span()
-		problem.Message = "The limit " + id.Word + " is a " + limit.Dim.String() + "."
+		problem.Message = "The limit " + id.Word + " is " + lang.Article(limit.Dim.String()) + "."
 		problem.Mend = "give it in " + limit.Unit
 		s.Problems = append(s.Problems, plant.FileProblem{File: f, Problem: problem})
 		return

@@ -147,9 +147,9 @@ func (b *binder) unknownStatement(block string, st *Statement) {
 func blockWords(block string) string {
 	switch block {
 	case "plant", "catalogue", "record", "project":
-		return "a " + block + " outside its blocks"
+		return Article(block) + " outside its blocks"
 	}
-	return "a " + block + " block"
+	return Article(block) + " block"
 }
 
 // count finds statements that stand too often or not at all.

@@ -1,6 +1,7 @@
 package lang
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -399,6 +400,7 @@ func (w *walk) unknownWord(e *Expr) {
 	var words []string
 	for _, s := range w.row.Slots {
 		switch {
+		case s.Label != "" && slices.Contains(words, s.Label): // one label for two dimensions
 		case s.Label != "":
 			words = append(words, s.Label)
 		case s.Suffix != "":
@@ -409,7 +411,7 @@ func (w *walk) unknownWord(e *Expr) {
 			words = append(words, s.Choices...)
 		}
 	}
-	p := Problem{Span: e.Span, Rule: "unknown-word", Message: "The word " + e.Text + " has no meaning in a " + w.row.Keyword + " statement."}
+	p := Problem{Span: e.Span, Rule: "unknown-word", Message: "The word " + e.Text + " has no meaning in " + Article(w.row.Keyword) + " statement."}
 	if near := Suggest(e.Text, words); near != "" {
 		p.Mend = "did you mean " + near + "?"
 		p.Fixes = []Fix{{Title: "Write " + near, Edits: []Edit{{Span: e.Span, NewText: near}}, Best: true}}

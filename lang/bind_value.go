@@ -120,7 +120,7 @@ func (w *walk) quantity(s *Slot, e *Expr, v *Value) {
 	if !unitFits(s.Dim, u) {
 		p := Problem{
 			Span: e.Span, Rule: "wrong-unit",
-			Message: "A " + u.Dim.String() + " (" + e.UnitText + ") stands where a " + s.Dim.String() + " is wanted.", Mend: "give it in " + unitList(s.Dim),
+			Message: "A" + Article(u.Dim.String())[1:] + " (" + e.UnitText + ") stands where " + Article(s.Dim.String()) + " is wanted.", Mend: "give it in " + unitList(s.Dim),
 		}
 		if s.Dim == TempDiff && u.Dim == Temperature {
 			p.Message = "A temperature difference is given in " + e.UnitText + ", which is the unit of a temperature."
@@ -215,7 +215,7 @@ func (w *walk) size(s *Slot, e *Expr, v *Value) {
 func wanted(s *Slot) string {
 	switch s.Type {
 	case QuantityType:
-		return "a " + s.Dim.String() + " in " + unitList(s.Dim)
+		return Article(s.Dim.String()) + " in " + unitList(s.Dim)
 	case SizeType:
 		return "a size such as DN50, 35 mm or 1 1/4 in"
 	case ChoiceType:

@@ -425,7 +425,7 @@ func (r *resolver) reference(part *Part, e *lang.Expr, kinds []string) int {
 func (r *resolver) wrongPart(part *Part, e *lang.Expr, name string, is *Part, kinds []string) {
 	r.problem(part.File, lang.Problem{
 		Span: part.Stmt.Abs(e.Span), Rule: "wrong-part", Severity: lang.Error,
-		Message: name + " is a " + is.Kind + "; here " + words(kinds) + " is wanted.",
+		Message: name + " is " + lang.Article(is.Kind) + "; here " + words(kinds) + " is wanted.",
 		Mend:    "name " + words(kinds),
 	})
 }
@@ -458,7 +458,7 @@ func words(kinds []string) string {
 		case i > 0:
 			b.WriteString(", ")
 		}
-		b.WriteString("a " + k)
+		b.WriteString(lang.Article(k))
 	}
 	return b.String()
 }
