@@ -26,7 +26,8 @@ import (
 // unknown, a statement that cannot be read. Each rule has all of fires, silent
 // and edge. A comment "# expect ID `regexp`" on a line
 // marks a finding that starts on it; "# needs ID `regexp`" marks a rule that
-// could not decide. Findings of the file's own rule, and what it says it
+// could not decide. The regexp is held against part, message, found, limit, mend,
+// severity and what is related, with " | " between them. Findings of the file's own rule, and what it says it
 // could not decide, are compared one to one with the marks; those of other rules
 // only where a mark names them. Problems
 // of the text fail the test unless they are marked. Other sections are files to
@@ -225,7 +226,7 @@ func compareMarks(t *testing.T, id, name, text string, rep *check.Report) int {
 		if f.File == nil || f.File == rep.Plant.File {
 			line, _ = rep.Plant.File.Source.Position(f.Span.Start)
 		}
-		said := strings.Join([]string{f.Part, f.Message, f.Found, f.Limit, f.Mend}, " | ")
+		said := strings.Join([]string{f.Part, f.Message, f.Found, f.Limit, f.Mend, f.Severity.String()}, " | ")
 		for _, r := range f.Related {
 			said += " | " + r.Message
 		}

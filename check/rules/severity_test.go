@@ -14,8 +14,9 @@ import (
 // plant. Physics does, and what a device must do.
 func TestNumbersFromMemoryWarn(t *testing.T) {
 	physics := map[string]string{
-		"pump-too-weak":    "curve and losses are the maker's and the pipe's own",
-		"spare-not-capped": "an end is open or it is not",
+		"pump-too-weak":       "curve and losses are the maker's and the pipe's own",
+		"spare-not-capped":    "an end is open or it is not",
+		"trap-seal-too-small": "less water than the fan can push, before anything is kept back",
 	}
 	files, err := filepath.Glob(filepath.Join(rulesDir, "*.txtar"))
 	if err != nil || len(files) == 0 {

@@ -17,19 +17,24 @@ var ruleTopUpHigh = check.Rule{
 	Run: func(p *check.Pass) {
 		st := p.Plant.Block("water-quality").Child("top-up")
 		v := st.Get("volume")
-		if st == nil || !v.Known() {
+		if v.Open() {
+			p.Unknown(st, "the water topped up in a year")
+		}
+		if !v.Known() {
 			return
 		}
-		content := 0.0
+		content, whole := 0.0, true
 		for _, c := range p.Plant.Block("safety").Children("content") {
-			content += c.Get("volume").Num
-		}
-		if content == 0 {
-			p.Unknown(st, "the water content of the circuits (content)")
-			return
+			volume := c.Get("volume")
+			content += volume.Num
+			whole = whole && volume.Known()
 		}
 		share := p.Limit("top-up-share-most")
-		if v.Num <= share.Num*content*(1+1e-9) {
+		if content > 0 && v.Num <= share.Num*content*(1+1e-9) {
+			return // what is not stated only adds to the content
+		}
+		if content == 0 || !whole {
+			p.Unknown(st, "the water content of the circuits (content)")
 			return
 		}
 		p.Report(st, check.Finding{

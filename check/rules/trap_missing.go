@@ -15,16 +15,15 @@ var ruleTrapMissing = check.Rule{
 	Mend:    "give each unit its own trap",
 	Sources: sources(cite.Source{Work: "a condensate outlet under flue pressure needs a water seal", Read: cite.Practice}),
 	Run: func(p *check.Pass) {
-		if p.Plant.Block("condensate") == nil && len(p.Plant.Units()) > 0 {
-			p.Unknown(nil, "a condensate block")
-			return
-		}
 		for _, u := range p.Plant.Units() {
 			if u.Child("kind").Get("condensing").Is("non-condensing") {
 				continue
 			}
 			t := u.Child("trap")
 			switch {
+			case t == nil && p.Plant.Block("condensate") == nil:
+				p.Unknown(nil, "a condensate block") // the condensate is not dealt with yet
+				return
 			case t == nil:
 				p.Absent(u, "the trap of "+u.Label(), check.Finding{Message: u.Label() + " has no condensate trap."})
 			case t.First().Absent():

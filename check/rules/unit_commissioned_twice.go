@@ -17,11 +17,12 @@ var ruleUnitCommissionedTwice = check.Rule{
 	Run: func(p *check.Pass) {
 		first := map[*plant.Part]*plant.Part{}
 		for _, c := range commissioned(p.Plant) {
-			if was := first[c.unit]; was != nil {
-				p.Report(c.part, check.Finding{Part: c.unit.Label(), Message: c.unit.Label() + " was commissioned already in this record.", Related: []lang.Related{{Span: was.Span(), Message: "first here"}}})
+			was := first[c.unit]
+			if was == nil {
+				first[c.unit] = c.part
 				continue
 			}
-			first[c.unit] = c.part
+			p.Report(c.part, check.Finding{Part: c.unit.Label(), Message: c.unit.Label() + " was commissioned already in this record.", Related: []lang.Related{{Span: was.Span(), Message: "first here"}}})
 		}
 	},
 }

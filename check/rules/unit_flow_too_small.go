@@ -31,8 +31,12 @@ var ruleUnitFlowTooSmall = check.Rule{
 				continue
 			}
 			primary, rise := p.Plant.Block("basis").Get("primary"), u.Child("rise-most").First()
-			if !rise.Known() || !primary.Known() {
+			if !rise.Known() {
 				p.Unknown(u, "the least flow or the greatest rise of "+u.Label())
+				continue
+			}
+			if !primary.Known() {
+				p.Unknown(u, "the flow and return temperature in the basis (primary)")
 				continue
 			}
 			if d := primary.Num - primary.Num2; d > rise.Num*(1+1e-9) {

@@ -18,6 +18,9 @@ var ruleUnitNotOnGasRun = check.Rule{
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("gas-run")
 		if block == nil {
+			if len(p.Plant.Units()) > 0 {
+				p.Unknown(nil, "a gas-run block")
+			}
 			return
 		}
 		var on, fed plant.PartSet

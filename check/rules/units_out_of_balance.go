@@ -16,8 +16,8 @@ var ruleUnitsOutOfBalance = check.Rule{
 	Mend:    "take a larger header, reverse the return, or balance the branches",
 	Sources: sources(cite.Source{Work: "balance of units on common headers", Read: cite.Memory, Note: "five per cent"}),
 	Run: func(p *check.Pass) {
-		group := p.Plant.UnitGroup()
-		if group == nil || p.Plant.Block("headers") == nil || len(p.Plant.Units()) < 2 {
+		group, headers := p.Plant.UnitGroup(), p.Plant.Block("headers")
+		if group == nil || headers == nil || len(p.Plant.Units()) < 2 {
 			return
 		}
 		limit := p.Limit("unit-balance-least")
@@ -32,9 +32,7 @@ var ruleUnitsOutOfBalance = check.Rule{
 				low, least = u.Label(), q.Num
 			}
 		}
-		if h := p.Plant.Block("headers"); h != nil {
-			f.Span, f.File = h.Span(), h.File
-		}
+		f.Span, f.File = headers.Span(), headers.File
 		f.Message = low + " gets " + f.Found + " of the water of the best fed unit; at least " + limit.Text() + " is wanted."
 		p.Report(group, *f)
 	},

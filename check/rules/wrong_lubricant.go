@@ -23,9 +23,6 @@ var ruleWrongLubricant = check.Rule{
 			default:
 				continue
 			}
-			if !v.Known() {
-				continue
-			}
 			p.Report(fl, check.Finding{
 				Span: v.Span(), Found: v.Word, Limit: "water-based or silicone-free", Message: "The seals of " + fl.Label() + " are put together with " + v.Word + ".",
 				Fixes: []lang.Fix{{Title: "Use a water-based lubricant", Best: true, Edits: []lang.Edit{{Span: s.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: "water-based"}}}},

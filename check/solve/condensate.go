@@ -21,17 +21,8 @@ const waterDensity = 1000
 
 // solveCondensate computes the condensate values of the plant.
 func solveCondensate(c *Context) {
-	block := c.P.Block("condensate")
-	if block == nil {
-		return
-	}
-	rate, ok := condensateRate(c, block)
-	for _, n := range c.P.ByKind("neutraliser") {
-		if ok {
-			c.Add(Quantity{Part: n, Name: "needed-capacity", Num: rate, Dim: lang.VolumeFlow, Unit: "l/h", Formula: &FormulaCondensate})
-		} else {
-			c.Missing(n, "needed-capacity", Plain, Always, "the heat input of every unit")
-		}
+	if block := c.P.Block("condensate"); block != nil { // a unit's trap is judged without it
+		neededCapacity(c, block)
 	}
 	for _, t := range c.P.ByKind("flue-trap") {
 		ref, found := t.Ref("from")
@@ -48,6 +39,18 @@ func solveCondensate(c *Context) {
 	}
 	for _, pipe := range c.P.ByKind("condensate-pipe") {
 		drainCapacity(c, pipe)
+	}
+}
+
+// neededCapacity is what each neutralizer must treat: the condensate of all units.
+func neededCapacity(c *Context, block *plant.Part) {
+	rate, ok := condensateRate(c, block)
+	for _, n := range c.P.ByKind("neutraliser") {
+		if ok {
+			c.Add(Quantity{Part: n, Name: "needed-capacity", Num: rate, Dim: lang.VolumeFlow, Unit: "l/h", Formula: &FormulaCondensate})
+		} else {
+			c.Missing(n, "needed-capacity", Plain, Always, "the heat input of every unit")
+		}
 	}
 }
 
