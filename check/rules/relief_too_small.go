@@ -33,7 +33,8 @@ var ruleReliefTooSmall = check.Rule{
 				continue
 			}
 			f.Message = reliefLabel(r) + " relieves " + f.Found + "; it must relieve " + p.In(need.Num, have.Unit) + "."
-			if v := r.Get("size"); v.Known() && v.Field != nil && have.Formula == &solve.FormulaReliefSize {
+			if have.Formula == &solve.FormulaReliefSize { // then the size is stated
+				v := r.Get("size")
 				f.Span = v.Span()
 				if s, err := valve.SizeFor(need.Num/1000, r.Get("set-pressure").Num/1e5); err == nil {
 					text := "DN" + lang.Num(float64(s.Nominal), 4)

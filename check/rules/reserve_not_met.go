@@ -18,7 +18,11 @@ var ruleReserveNotMet = check.Rule{
 	Run: func(p *check.Pass) {
 		group := p.Plant.UnitGroup()
 		standby := p.Plant.Block("basis").Get("standby")
-		if group == nil || !standby.Known() || standby.Num < 0.5 {
+		if group != nil && reserveOpen(p.Plant) {
+			p.Unknown(group, "how many units are in reserve (standby)")
+			return
+		}
+		if !standby.Known() || standby.Num < 0.5 {
 			return
 		}
 		one := p.NumberLimit(1, lang.Ratio, "%", cite.Source{Work: "stated reserve against design load", Read: cite.Published})
@@ -31,6 +35,7 @@ var ruleReserveNotMet = check.Rule{
 		n := float64(len(p.Plant.Units())) - standby.Num
 		f.Span, f.File, f.Part = standby.Span(), standby.File, "basis.standby"
 		f.Message = "With " + counted(standby.Num, "unit") + " off the others give " + p.In(f.Quantity.Num*load.Num, unit) + " of the " + p.In(load.Num, unit) + " wanted (" + f.Found + ")."
+		f.Mend = "take more units than stand in reserve"
 		if n > 0 {
 			f.Mend = "take units of at least " + p.In(load.Num/n, unit) + " each, or one unit more"
 		}

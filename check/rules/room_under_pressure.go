@@ -16,11 +16,12 @@ var ruleRoomUnderPressure = check.Rule{
 	Sources: sources(ventilation.SourceBS6644),
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("air")
-		if block == nil {
-			return
-		}
 		need := p.Results.Get(block, "needed-air-left", 0)
+		if need == nil {
+			return // no fans
+		}
 		if !need.Known() {
+			p.Unknown(block, need.Missing)
 			return
 		}
 		f := p.AtLeast(p.Results.Get(block, "air-left", 0), p.NumberLimit(need.Num, lang.VolumeFlow, need.Unit, need.Formula.Source))

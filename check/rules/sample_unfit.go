@@ -28,8 +28,12 @@ var ruleSampleUnfit = check.Rule{
 			if c.Known() && cb.Known() && (c.Num < cb.Num*(1-1e-9) || c.Num > cb.Num2*(1+1e-9)) {
 				p.Report(s, check.Finding{Span: c.Span(), Found: p.In(c.Num, "uS/cm"), Limit: p.In(cb.Num, "uS/cm") + " to " + p.In(cb.Num2, "uS/cm"), Message: "The water conducts " + p.In(c.Num, "uS/cm") + "; the design keeps it from " + p.In(cb.Num, "uS/cm") + " to " + p.In(cb.Num2, "uS/cm") + "."})
 			}
-			h := s.Get("hardness")
-			if most := p.Design.Get(q, "fill-hardness-most", solve.Always); h.Known() && most.Known() && h.Num > most.Num*(1+1e-9) {
+			h, most := s.Get("hardness"), p.Design.Get(q, "fill-hardness-most", solve.Always)
+			switch {
+			case !h.Known() || most == nil:
+			case !most.Known():
+				p.Unknown(s, most.Missing)
+			case h.Num > most.Num*(1+1e-9):
 				p.Report(s, check.Finding{Span: h.Span(), Found: p.In(h.Num, "mmol/l"), Limit: "at most " + p.In(most.Num, "mmol/l"), Quantity: most, Source: most.Formula.Source, Message: "The water has a hardness of " + p.In(h.Num, "mmol/l") + "; " + p.In(most.Num, "mmol/l") + " are allowed."})
 			}
 		}

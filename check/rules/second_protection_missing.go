@@ -17,12 +17,15 @@ var ruleSecondProtectionMissing = check.Rule{
 	Run: func(p *check.Pass) {
 		limit := p.Limit("regulator-second-device")
 		for _, r := range p.Plant.ByKind("regulator") {
+			if r.Has("slam-shut") || r.Has("relief-valve") {
+				continue
+			}
 			in := r.Get("inlet")
 			if !in.Known() {
 				p.Unknown(r, "the inlet pressure of "+r.Label())
 				continue
 			}
-			if in.Num < limit.Num*(1-1e-9) || r.Has("slam-shut") || r.Has("relief-valve") {
+			if in.Num < limit.Num*(1-1e-9) {
 				continue
 			}
 			end := r.Stmt.HeadSpan().End

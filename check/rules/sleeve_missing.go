@@ -17,15 +17,12 @@ var ruleSleeveMissing = check.Rule{
 	Run: func(p *check.Pass) {
 		for _, pipe := range p.Plant.Block("gas-run").Children("pipe") {
 			cross := pipe.Get("crossings")
-			if !cross.Known() || cross.Num <= 0 {
+			if cross.Open() {
+				p.Unknown(pipe, "how many walls and floors "+pipe.Label()+" crosses")
 				continue
 			}
 			said := pipe.Get("sleeves")
-			have := 0.0
-			if said.Known() {
-				have = said.Num
-			}
-			listed := 0.0
+			have, listed := said.Num, 0.0
 			for _, s := range p.Plant.Block("gas-run").Children("sleeve") {
 				if ref, ok := s.Ref("on"); ok && ref.Part == pipe {
 					listed++

@@ -22,13 +22,15 @@ var ruleSpareNotCapped = check.Rule{
 				p.Unknown(s, "how many spare connections there are, and on what")
 				continue
 			}
-			have := 0.0
+			have, open := 0.0, false
 			for _, c := range p.Plant.ByKind("cap") {
-				if ref, ok := c.Ref("on"); ok && ref.Part == on.Part {
-					n := c.Get("count")
-					if !n.Given {
+				if ref, ok := c.Ref("on"); ok && ref.Part == on.Part && !c.First().Absent() {
+					switch n := c.Get("count"); {
+					case !n.Given:
 						have++
-					} else if n.Known() {
+					case n.Open():
+						open = true
+					default:
 						have += n.Num
 					}
 				}
@@ -36,7 +38,11 @@ var ruleSpareNotCapped = check.Rule{
 			if have >= want.Num {
 				continue
 			}
-			p.Absent(s, "the caps", check.Finding{Found: counted(have, "cap"), Limit: "at least " + counted(want.Num, "cap"), Message: on.Part.Label() + " has " + counted(want.Num, "spare connection") + " but " + counted(have, "cap") + "."})
+			if open {
+				p.Unknown(s, "how many caps there are on "+on.Part.Label())
+				continue
+			}
+			missing(p, s, "the caps on "+on.Part.Label(), check.Finding{Found: counted(have, "cap"), Limit: "at least " + counted(want.Num, "cap"), Message: on.Part.Label() + " has " + counted(want.Num, "spare connection") + " but " + counted(have, "cap") + "."}, "cap")
 		}
 	},
 }

@@ -22,8 +22,14 @@ var ruleStandardsDoNotFit = check.Rule{
 			return
 		}
 		s := p.Plant.Block("basis").Child("standard")
+		var small []string
+		for v := range s.List("standard") {
+			if strings.Contains(v.Word, "5440") || strings.Contains(v.Word, "6798") {
+				small = append(small, v.Word)
+			}
+		}
 		q := p.Results.Group(p.Plant.UnitGroup(), "input-net", solve.Total, solve.Always)
-		if s == nil || q == nil {
+		if len(small) == 0 || q == nil {
 			return
 		}
 		if !q.Known() {
@@ -34,10 +40,8 @@ var ruleStandardsDoNotFit = check.Rule{
 		if q.Num <= limit.Num*(1+1e-9) {
 			return
 		}
-		for v := range s.List("standard") {
-			if strings.Contains(v.Word, "5440") || strings.Contains(v.Word, "6798") {
-				p.Report(s, check.Finding{Found: v.Word + " at " + p.In(q.Num, "kW") + " net", Limit: "up to " + limit.Text() + " net", Source: limit.Source, Quantity: q, Message: "The plant totals " + p.In(q.Num, "kW") + " net, but cites " + v.Word + ", which holds up to " + limit.Text() + "."})
-			}
+		for _, word := range small {
+			p.Report(s, check.Finding{Found: word + " at " + p.In(q.Num, "kW") + " net", Limit: "up to " + limit.Text() + " net", Source: limit.Source, Quantity: q, Message: "The plant totals " + p.In(q.Num, "kW") + " net, but cites " + word + ", which holds up to " + limit.Text() + "."})
 		}
 	},
 }

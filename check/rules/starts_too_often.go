@@ -17,9 +17,6 @@ var ruleStartsTooOften = check.Rule{
 	Sources: sources(cite.Source{Work: "starts of a unit by hour", Read: cite.Practice}),
 	Run: func(p *check.Pass) {
 		group := p.Plant.UnitGroup()
-		if group == nil {
-			return
-		}
 		cycling := p.Plant.Block("controls").Child("cycling")
 		if cycling == nil {
 			return

@@ -19,10 +19,7 @@ var ruleStatedGasRateContradicts = check.Rule{
 	Sources: sources(cite.Source{Work: "energy balance", Read: cite.Published, Note: "EN 437 calorific values"}),
 	Run: func(p *check.Pass) {
 		tolerance := p.Limit("gas-rate-tolerance")
-		for _, s := range p.Plant.ByKind("section") {
-			if s.Owner.Kind != "gas-run" {
-				continue
-			}
+		for _, s := range p.Plant.Block("gas-run").Children("section") {
 			ref, ok := s.Ref("of")
 			v := s.Get("rate")
 			if !ok || !v.Known() {

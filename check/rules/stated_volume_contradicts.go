@@ -22,7 +22,11 @@ var ruleStatedVolumeContradicts = check.Rule{
 		s := block.Child("volume")
 		v := s.First()
 		q := p.Results.Get(block, "installation-volume", solve.Always)
-		if s == nil || !v.Known() || !q.Known() {
+		if !v.Known() || q == nil {
+			return
+		}
+		if !q.Known() {
+			p.Unknown(s, q.Missing)
 			return
 		}
 		if math.Abs(v.Num-q.Num) <= 0.05*q.Num {

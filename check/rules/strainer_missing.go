@@ -17,20 +17,22 @@ var ruleStrainerMissing = check.Rule{
 	Sources: sources(cite.Source{Work: "EN 12828, as in extracts", Clause: "strainer in the common return", Read: cite.Practice}),
 	Run: func(p *check.Pass) {
 		headers := p.Plant.Block("headers")
-		if headers == nil || len(p.Plant.Units()) == 0 {
+		if headers == nil {
 			return
 		}
+		perhaps := false
 		for _, block := range [...]*plant.Part{headers, p.Plant.Block("separation")} {
-			for _, kind := range [...]string{"strainer", "filter"} {
-				for _, part := range block.Children(kind) {
-					if !part.First().Absent() {
-						return
-					}
-				}
+			there, open := stands(block, "strainer", "filter")
+			if there {
+				return
 			}
+			perhaps = perhaps || open
 		}
 		for _, u := range p.Plant.Units() {
 			switch there, open := stands(u, "strainer"); {
+			case !there && perhaps:
+				p.Unknown(headers, "whether a strainer or filter stands in the common return")
+				return
 			case open:
 				p.Unknown(u, "the strainer of "+u.Label())
 			case !there:

@@ -23,7 +23,9 @@ var ruleStrengthTestTooWeak = check.Rule{
 			switch {
 			case q == nil:
 				continue // not of the water
-			case !v.Known():
+			case v.Open():
+				p.Unknown(s, "the pressure of the strength test")
+			case !v.Known(): // value-missing speaks of it
 			case !q.Known():
 				p.Unknown(s, q.Missing)
 			case v.Num < q.Num*(1-1e-6):

@@ -16,14 +16,12 @@ var ruleSupplyTooSmall = check.Rule{
 	Sources: sources(ventilation.SourceBS6644),
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("air")
-		if block == nil || len(block.Children("fan")) == 0 {
-			return
-		}
 		need := p.Results.Get(block, "needed-supply", 0)
+		if need == nil {
+			return // no fans
+		}
 		if !need.Known() {
-			if need != nil {
-				p.Unknown(block, need.Missing)
-			}
+			p.Unknown(block, need.Missing)
 			return
 		}
 		f := p.AtLeast(p.Results.Get(block, "supply", 0), p.NumberLimit(need.Num, lang.VolumeFlow, need.Unit, need.Formula.Source))

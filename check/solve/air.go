@@ -31,12 +31,17 @@ func solveAir(c *Context) {
 		return
 	}
 	heat, missing := netInputOfAll(c.P)
+	fanned := len(block.Children("fan")) > 0
 	if missing != "" {
-		c.Missing(block, "needed-area-high", Plain, Always, missing)
-		c.Missing(block, "needed-area-low", Plain, Always, missing)
+		needs := [...]string{"needed-area-high", "needed-area-low"}
+		if fanned {
+			needs = [...]string{"needed-supply", "needed-air-left"}
+		}
+		for _, name := range needs {
+			c.Missing(block, name, Plain, Always, missing)
+		}
 		return
 	}
-	fanned := len(block.Children("fan")) > 0
 	if fanned {
 		fans(c, block, heat)
 	} else {
@@ -246,6 +251,7 @@ func fans(c *Context, block *plant.Part, heat float64) {
 	}
 	if err != nil {
 		c.Missing(block, "needed-supply", Plain, Always, err.Error())
+		c.Missing(block, "needed-air-left", Plain, Always, err.Error())
 		return
 	}
 	c.Add(Quantity{Part: block, Name: "needed-supply", Num: f.Inlet, Dim: lang.VolumeFlow, Unit: unit, Formula: formula, Inputs: in})
@@ -254,6 +260,7 @@ func fans(c *Context, block *plant.Part, heat float64) {
 		v := fan.Get("flow")
 		if !v.Known() {
 			c.Missing(block, "supply", Plain, Always, "the flow of "+fan.Label())
+			c.Missing(block, "needed-air-left", Plain, Always, "the flow of "+fan.Label()) // nothing to hold it against
 			return
 		}
 		if fan.Get("kind").Is("supply") {
