@@ -18,14 +18,14 @@ var ruleContentOff = check.Rule{
 	Run: func(p *check.Pass) {
 		st := recorded(p, "settings")
 		v := st.Child("system-volume").Get("volume")
-		if st == nil || !v.Known() || noDesign(p, st) {
+		if !v.Known() || noDesign(p, st) {
 			return
 		}
-		total, known := 0.0, false
-		for _, c := range p.Plant.Of.Block("safety").Children("content") {
-			if x := c.Get("volume"); x.Known() {
-				total, known = total+x.Num, true
-			}
+		contents := p.Plant.Of.Block("safety").Children("content")
+		total, known := 0.0, len(contents) > 0
+		for _, c := range contents {
+			x := c.Get("volume")
+			total, known = total+x.Num, known && x.Known()
 		}
 		if !known {
 			p.Unknown(st, "the water content of the design (content)")

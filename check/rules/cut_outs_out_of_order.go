@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"math"
+
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
 	"example.org/tundish/lang"
@@ -37,17 +39,18 @@ var ruleCutOutsOutOfOrder = check.Rule{
 				p.Report(f, check.Finding{Span: v.Span(), Found: in, Limit: "below " + p.In(high.Num, "bar"), Message: "The circuit is filled to " + in + ", not below the high cut-out at " + p.In(high.Num, "bar") + ": the units do not start."})
 			}
 		}
-		set := 0.0
+		set, open := math.Inf(1), !high.Known()
 		for _, u := range p.Plant.Units() {
-			if v := u.Child("relief").Get("set-pressure"); v.Known() && (set == 0 || v.Num < set) {
-				set = v.Num
+			v := u.Child("relief").Get("set-pressure")
+			if v.Known() {
+				set = min(set, v.Num)
 			}
+			open = open || v.Open() // it may be the one that opens first
 		}
-		if set == 0 || !high.Known() {
+		switch over := high.Known() && high.Num > (set-gap.Num)*(1+1e-9); {
+		case !over && (open || math.IsInf(set, 1)):
 			p.Unknown(pr, "the high cut-out and the set pressure of the safety valves")
-			return
-		}
-		if high.Num > (set-gap.Num)*(1+1e-9) {
+		case over:
 			text := p.Down(set-gap.Num, "bar")
 			p.Report(pr, check.Finding{
 				Span: high.Span(), Found: p.In(high.Num, "bar"), Limit: "at most " + text, Source: gap.Source, Message: "The high cut-out at " + p.In(high.Num, "bar") + " is less than " + gap.Text() + " under the safety valves at " + p.In(set, "bar") + ".",

@@ -27,22 +27,22 @@ var ruleDamperMissing = check.Rule{
 					continue
 				}
 				d := ref.Part.Child("damper")
-				if d != nil && !d.First().Absent() && !undecided(d) {
+				if d != nil && !d.First().Absent() {
+					if undecided(d) {
+						p.Unknown(d, "whether "+ref.Part.Label()+" has a damper")
+					}
 					continue
 				}
 				f := check.Finding{Message: ref.Part.Label() + " has no non-return damper, but shares " + fl.Label() + " with " + counted(float64(len(cons)-1), "other unit") + "."}
 				if q := p.Results.Get(ref.Part, "flue-back-pressure", solve.FanFailed); q.Known() && q.Num > 0 {
 					f.Message += " When its fan fails, their products press on it with " + p.In(q.Num, "Pa") + "."
 				}
-				switch v := d.First(); {
-				case d == nil:
+				if d == nil {
 					p.Absent(ref.Part, "the damper of "+ref.Part.Label(), f)
-				case v.Absent():
-					f.Span = d.Span()
-					p.Report(ref.Part, f)
-				case undecided(d):
-					p.Unknown(d, "whether "+ref.Part.Label()+" has a damper")
+					continue
 				}
+				f.Span = d.Span()
+				p.Report(ref.Part, f)
 			}
 		}
 	},

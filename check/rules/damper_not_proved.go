@@ -17,14 +17,20 @@ var ruleDamperNotProved = check.Rule{
 	Sources: sources(sourceExamine),
 	Run: func(p *check.Pass) {
 		for _, c := range commissioned(p.Plant) {
-			if c.unit.Child("damper") == nil {
+			d := c.unit.Child("damper")
+			if d == nil || d.First().Absent() {
 				continue
 			}
 			v := c.part.Child("damper").Get("proved")
 			switch {
+			case v.Is("closes-when-stopped"):
+			case undecided(d):
+				p.Unknown(c.part, "whether "+c.unit.Label()+" has a damper")
+			case v.Open():
+				p.Unknown(c.part, "whether the damper of "+c.unit.Label()+" closes when it stops")
 			case !v.Known():
 				p.Absent(c.part, "the proof of its damper", check.Finding{Part: c.unit.Label(), Message: "The damper of " + c.unit.Label() + " was not proved."})
-			case !v.Is("closes-when-stopped"):
+			default:
 				p.Report(c.part, check.Finding{Part: c.unit.Label(), Span: v.Span(), Found: v.Word, Limit: "closes-when-stopped", Message: "The damper of " + c.unit.Label() + " was found: " + strings.ReplaceAll(v.Word, "-", " ") + "."})
 			}
 		}

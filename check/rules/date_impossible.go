@@ -20,13 +20,13 @@ var ruleDateImpossible = check.Rule{
 		if p.Plant.Of != nil {
 			built, haveBuilt = day(p.Plant.Of.One("plant"), "date")
 		}
+		if p.Plant.Kind != "record" {
+			return // the dates of a design are not those of work
+		}
 		for _, part := range p.Plant.All {
-			if p.Plant.Kind != "record" || part.Kind == "instrument" {
-				continue
-			}
 			v := part.Get("date")
 			d, ok := day(part, "date")
-			if !ok || v.Field == nil || v.Stmt != part.Stmt {
+			if !ok {
 				continue
 			}
 			switch {

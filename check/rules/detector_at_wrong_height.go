@@ -19,43 +19,44 @@ var ruleDetectorAtWrongHeight = check.Rule{
 	Run: func(p *check.Pass) {
 		for _, d := range p.Plant.ByKind("detector") {
 			gas, place, height := d.Get("gas"), d.Get("place"), d.Get("height")
+			at, low := place.Word, height.Known() && height.Num < 1.0
+			if !place.Known() {
+				at = p.In(height.Num, "m") + " above-floor"
+			}
 			wrong, want := "", ""
 			switch {
 			case gas.Is("natural-gas"):
 				want = "ceiling"
-				if place.Is("floor") {
-					wrong = "floor"
+				if place.Is("floor") || low {
+					wrong = at
 				}
 			case gas.Is("propane"):
 				want = "floor"
-				if place.Is("ceiling") {
-					wrong = "ceiling"
+				if place.Is("ceiling") || height.Known() && !low {
+					wrong = at
 				}
 			case gas.Is("carbon-monoxide"):
 				want = "1.5 m above-floor"
-				switch {
-				case place.Is("floor"):
-					wrong = "floor"
-				case height.Known() && height.Num < 1.0:
-					wrong = p.In(height.Num, "m") + " above-floor"
+				if place.Is("floor") || low {
+					wrong = at
 				}
 			}
-			if !gas.Known() {
+			switch {
+			case !gas.Known():
 				p.Unknown(d, "the gas that "+d.Label()+" detects")
 				continue
-			}
-			if !place.Known() && !height.Known() {
+			case !place.Known() && !height.Known():
 				p.Unknown(d, "where "+d.Label()+" hangs")
 				continue
-			}
-			if wrong == "" {
+			case wrong == "":
 				continue
 			}
 			f := check.Finding{Found: wrong, Limit: want, Message: d.Label() + " watches for " + strings.ReplaceAll(gas.Word, "-", " ") + " " + where(wrong) + ", where it does not collect first; hang it " + where(want) + "."}
+			f.Span = height.Span()
 			if place.Known() {
 				f.Span = place.Span()
-				f.Fixes = []lang.Fix{{Title: "Hang it at " + want, Best: true, Edits: []lang.Edit{{Span: place.Span(), NewText: want}}}}
 			}
+			f.Fixes = []lang.Fix{{Title: "Hang it at " + want, Best: true, Edits: []lang.Edit{{Span: f.Span, NewText: want}}}}
 			p.Report(d, f)
 		}
 	},

@@ -18,6 +18,7 @@ var ruleDeviationExpired = check.Rule{
 		for _, d := range p.Plant.ByKind("deviation") {
 			until := d.Get("until")
 			if !until.Known() {
+				p.Unknown(d, "the last day of the deviation (until)")
 				continue
 			}
 			expired, known := p.Expired(d)

@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/calc/condensate"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/check/solve"
 	"example.org/tundish/lang"
 )
@@ -16,34 +17,52 @@ var ruleDrainTooSmall = check.Rule{
 	Mend:    "take a larger pipe",
 	Sources: sources(condensate.SourceSmallDrain),
 	Run: func(p *check.Pass) {
-		heat := 0.0
-		for _, u := range p.Plant.Units() {
-			h, ok := solve.NetInput(p.Plant, u.Child("input"))
-			if !ok {
-				p.Unknown(u, "the heat input of "+u.Label()+" with its basis")
-				return
-			}
-			heat += h
-		}
 		for _, pipe := range p.Plant.ByKind("condensate-pipe") {
-			bore := solve.DrainBore(pipe)
-			if bore == 0 {
-				p.Unknown(pipe, "the size of "+pipe.Label())
-				continue
-			}
+			bore, units := solve.DrainBore(pipe), drains(pipe)
+			heat, lacks := inputOf(p, units)
 			place := condensate.Inside
 			if pipe.Get("route").Is("outside") {
 				place = condensate.Outside
 			}
-			need, source, err := condensate.LeastBore(heat, len(pipe.Refs("from")), place)
-			if err != nil {
-				p.Unknown(pipe, err.Error())
-				continue
+			need, source, err := condensate.LeastBore(heat, len(units), place)
+			switch {
+			case bore == 0:
+				p.Unknown(pipe, "the size of "+pipe.Label())
+			case len(units) == 0:
+				p.Unknown(pipe, "what leads into "+pipe.Label()+" (from)")
+			case err != nil:
+				p.Unknown(pipe, "a plant that the method covers: "+err.Error())
+			case bore < need*(1-1e-9): // more heat never asks for less
+				p.Report(pipe, check.Finding{Found: p.In(bore, "mm"), Limit: "at least " + p.In(need, "mm"), Source: source, Message: pipe.Label() + " has a bore of " + p.In(bore, "mm") + "; the condensate of its units asks for " + p.In(need, "mm") + "."})
+			case lacks != nil:
+				p.Unknown(lacks, "the heat input of "+lacks.Label()+" with its basis")
 			}
-			if bore >= need*(1-1e-9) {
-				continue
-			}
-			p.Report(pipe, check.Finding{Found: p.In(bore, "mm"), Limit: "at least " + p.In(need, "mm"), Source: source, Message: pipe.Label() + " has a bore of " + p.In(bore, "mm") + "; the condensate of its units asks for " + p.In(need, "mm") + "."})
 		}
 	},
+}
+
+// drains gives the units whose condensate runs through a pipe: those that it comes
+// from, or all where it comes from a trap, a neutralizer or another pipe.
+func drains(pipe *plant.Part) []*plant.Part {
+	var units []*plant.Part
+	for _, ref := range pipe.Refs("from") {
+		if ref.Part.Kind != "unit" {
+			return pipe.Plant().Units()
+		}
+		units = append(units, ref.Part)
+	}
+	return units
+}
+
+// inputOf sums the net heat input that units state, in W; lacks is one that does
+// not state it.
+func inputOf(p *check.Pass, units []*plant.Part) (heat float64, lacks *plant.Part) {
+	for _, u := range units {
+		h, ok := solve.NetInput(p.Plant, u.Child("input"))
+		if !ok {
+			lacks = u
+		}
+		heat += h
+	}
+	return heat, lacks
 }

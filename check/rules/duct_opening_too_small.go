@@ -17,23 +17,22 @@ var ruleDuctOpeningTooSmall = check.Rule{
 	Run: func(p *check.Pass) {
 		for _, d := range p.Plant.Block("gas-run").Children("duct") {
 			area, open := d.Get("area"), d.Get("opening")
-			if !area.Known() {
-				p.Unknown(d, "the cross-section of the duct")
-				continue
-			}
 			need, err := ventilation.Duct(area.Num)
-			if err != nil {
-				p.Unknown(d, err.Error())
-				continue
-			}
-			if need == 0 || open.Known() && open.Num >= need*(1-1e-9) {
-				continue
-			}
 			have := "none"
 			if open.Known() {
 				have = p.In(open.Num, "m2")
 			}
-			p.Absent(d, "the vents of the duct", check.Finding{Found: have, Limit: "at least " + p.In(need, "m2"), Message: "The duct of " + p.In(area.Num, "m2") + " needs vents of " + p.In(need, "m2") + " at top and bottom; stated: " + have + "."})
+			switch {
+			case !area.Known():
+				p.Unknown(d, "the cross-section of the duct")
+			case err != nil:
+				p.Unknown(d, "a duct that the table covers: "+err.Error())
+			case need == 0, open.Known() && open.Num >= need*(1-1e-9):
+			case open.Open():
+				p.Unknown(d, "the vents of the duct (opening)")
+			default:
+				p.Absent(d, "the vents of the duct", check.Finding{Found: have, Limit: "at least " + p.In(need, "m2"), Message: "The duct of " + p.In(area.Num, "m2") + " needs vents of " + p.In(need, "m2") + " at top and bottom; stated: " + have + "."})
+			}
 		}
 	},
 }

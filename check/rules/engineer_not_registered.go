@@ -18,15 +18,14 @@ var ruleEngineerNotRegistered = check.Rule{
 		seen := map[*plant.Part]bool{}
 		check1 := func(at *plant.Part) {
 			ref, ok := at.Ref("by")
-			if !ok {
-				ref, ok = at.Ref("engineer")
-			}
 			if !ok || seen[ref.Part] {
 				return
 			}
 			seen[ref.Part] = true
 			role := ref.Part.Get("role")
 			switch {
+			case role.Open():
+				p.Unknown(at, "the role of "+ref.Part.Label())
 			case !role.Is("gas-engineer") && !role.Is("commissioning-engineer"):
 				p.Report(at, check.Finding{Part: ref.Part.Label(), Found: role.Word, Limit: "gas-engineer or commissioning-engineer", Message: ref.Part.Label() + " worked on the gas side but is a " + role.Word + "."})
 			case ref.Part.File == p.Plant.File: // of this file register-number-missing speaks
@@ -40,11 +39,9 @@ var ruleEngineerNotRegistered = check.Rule{
 		for _, s := range p.Plant.ByKind("simultaneous") {
 			check1(s)
 		}
-		if t := recorded(p, "tested"); t != nil {
-			for _, k := range [...]string{"tightness", "purge"} {
-				for _, s := range t.Children(k) {
-					check1(s)
-				}
+		for _, k := range [...]string{"tightness", "purge"} {
+			for _, s := range recorded(p, "tested").Children(k) {
+				check1(s)
 			}
 		}
 		for _, l := range p.Plant.ByKind("log") {

@@ -22,10 +22,11 @@ var ruleExchangerTemperaturesCross = check.Rule{
 			if f == nil {
 				continue
 			}
-			if f.Quantity.Num <= 0 {
-				f.Severity = lang.Error // heat does not flow from cold to hot
-			}
 			f.Message = "The two sides of " + x.Label() + " come within " + f.Found + "; an exchanger needs " + limit.Text() + " at least."
+			if f.Quantity.Num <= 0 {
+				f.Severity = lang.Error
+				f.Message = "At one end of " + x.Label() + " the side that is to be heated is not colder than the other (" + f.Found + "); no heat flows there. An exchanger needs " + limit.Text() + " at least."
+			}
 			p.Report(x, *f)
 		}
 	},

@@ -18,21 +18,18 @@ var ruleExchangerTooSmall = check.Rule{
 	Run: func(p *check.Pass) {
 		for _, x := range p.Plant.ByKind("exchanger") {
 			q := p.Results.Get(x, "duty", solve.Always)
-			if q == nil {
-				continue
-			}
 			need := p.Results.Get(p.Plant.Block("secondary"), "heat", solve.Always)
-			if !q.Known() || !need.Known() {
-				needs := q.Missing
-				if needs == "" {
-					needs = "the flows and temperatures of the circuits"
+			switch {
+			case q == nil: // nothing runs through it
+			case !q.Known():
+				p.Unknown(x, q.Missing)
+			case !need.Known():
+				p.Unknown(x, "the flows and temperatures of the circuits")
+			default:
+				if f := p.AtLeast(q, p.NumberLimit(need.Num, lang.Power, "kW", need.Formula.Source)); f != nil {
+					f.Message = x.Label() + " passes " + f.Found + " with the flows and temperatures of the design; its circuits ask for " + p.In(need.Num, "kW") + "."
+					p.Report(x, *f)
 				}
-				p.Unknown(x, needs)
-				continue
-			}
-			if f := p.AtLeast(q, p.NumberLimit(need.Num, lang.Power, "kW", need.Formula.Source)); f != nil {
-				f.Message = x.Label() + " passes " + f.Found + " with the flows and temperatures of the design; its circuits ask for " + p.In(need.Num, "kW") + "."
-				p.Report(x, *f)
 			}
 		}
 	},
