@@ -31,21 +31,27 @@ var ruleHandoverBasicsMissing = check.Rule{
 				settled[v.Word] = true
 			}
 		}
-		if p.Plant.Of != nil {
-			for _, d := range p.Plant.Of.Block("handover").Children("document") {
-				for v := range d.List("documents") {
-					settled[v.Word] = true
-				}
+		if len(unsettled(settled)) == 0 || noDesign(p, h) {
+			return
+		}
+		for _, d := range p.Plant.Of.Block("handover").Children("document") {
+			for v := range d.List("documents") {
+				settled[v.Word] = true
 			}
 		}
-		var lacks []string
-		for _, d := range handoverBasics {
-			if !settled[d] {
-				lacks = append(lacks, strings.ReplaceAll(d, "-", " "))
-			}
-		}
-		if len(lacks) > 0 {
+		if lacks := unsettled(settled); len(lacks) > 0 {
 			p.Absent(h, "the documents", check.Finding{Message: "Neither asked for by the design nor handed over: " + strings.Join(lacks, ", ") + "."})
 		}
 	},
+}
+
+// unsettled lists the papers of every plant that are not in the set, as words.
+func unsettled(settled map[string]bool) []string {
+	var lacks []string
+	for _, d := range handoverBasics {
+		if !settled[d] {
+			lacks = append(lacks, strings.ReplaceAll(d, "-", " "))
+		}
+	}
+	return lacks
 }

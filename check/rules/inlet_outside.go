@@ -16,7 +16,7 @@ var ruleInletOutside = check.Rule{
 	Sources: sources(sourceUnitData),
 	Run: func(p *check.Pass) {
 		judge := func(at *plant.Part, u *plant.Part, v plant.Value) {
-			band := u.Child("gas-inlet").Get("pressure")
+			band := inletRange(u.Plant(), u)
 			if !v.Known() {
 				return
 			}

@@ -51,6 +51,6 @@ var ruleInletUnderDesign = check.Rule{
 // outside tells a pressure outside the unit's own range, of which inlet-outside
 // speaks.
 func outside(unit *plant.Part, v plant.Value) bool {
-	band := unit.Get("gas-inlet")
-	return band.Known() && v.Known() && (v.Num < band.Num*(1-1e-9) || band.Num2 > 0 && v.Num > band.Num2*(1+1e-9))
+	band := inletRange(unit.Plant(), unit)
+	return band.Known() && (v.Num < band.Num*(1-1e-9) || v.Num > band.Num2*(1+1e-9))
 }

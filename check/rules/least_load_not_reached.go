@@ -17,7 +17,11 @@ var ruleLeastLoadNotReached = check.Rule{
 	Sources: sources(cite.Source{Work: "least heat against least load", Read: cite.Published, Note: "physics of cycling"}),
 	Run: func(p *check.Pass) {
 		group := p.Plant.UnitGroup()
-		v := p.Plant.Block("basis").Get("load-least")
+		stated := p.Plant.Block("basis").Child("load-least")
+		v := stated.First()
+		if group != nil && v.Open() {
+			p.Unknown(stated, "the least lasting load")
+		}
 		if group == nil || !v.Known() {
 			return
 		}

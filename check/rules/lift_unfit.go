@@ -19,12 +19,10 @@ var ruleLiftUnfit = check.Rule{
 	Sources: sources(stability.SourceLift, stability.SourceTeam, cite.Source{Work: "safe working load of the lifting gear", Read: cite.Published}),
 	Run: func(p *check.Pass) {
 		for _, f := range p.Plant.ByKind("frame") {
-			heaviest, lack := heaviestOn(f)
-			if lack != "" {
+			switch heaviest, lack := heaviestOn(f); {
+			case lack != "":
 				p.Unknown(f, lack)
-				continue
-			}
-			if heaviest != nil {
+			case heaviest != nil:
 				judgeLift(p, f, heaviest)
 			}
 		}
@@ -48,10 +46,7 @@ func heaviestOn(f *plant.Part) (unit *plant.Part, lack string) {
 }
 
 func judgeLift(p *check.Pass, f, unit *plant.Part) {
-	in, mass := "kg", unit.Child("mass").Get("mass").Num
-	if p.Plant.US() {
-		in = "lb"
-	}
+	mass := unit.Child("mass").Get("mass").Num
 	one := p.Limit("lift-one-most")
 	lifting := f.Child("lifting")
 	means := lifting.Get("means")
@@ -59,7 +54,7 @@ func judgeLift(p *check.Pass, f, unit *plant.Part) {
 	case mass <= one.Num*(1+1e-9):
 		return
 	case lifting == nil:
-		p.Absent(f, "how units are lifted", check.Finding{Part: unit.Label(), Source: one.Source, Message: unit.Label() + " weighs " + p.In(mass, in) + ", and nothing says how it is lifted."})
+		p.Absent(f, "how units are lifted", check.Finding{Part: unit.Label(), Source: one.Source, Message: unit.Label() + " weighs " + p.In(mass, "kg") + ", and nothing says how it is lifted."})
 		return
 	case !means.Known():
 		p.Unknown(lifting, "how units are lifted")
@@ -72,8 +67,8 @@ func judgeLift(p *check.Pass, f, unit *plant.Part) {
 		}
 		if mass > v.Num*(1+1e-9) {
 			p.Report(lifting, check.Finding{
-				Severity: lang.Error, Span: v.Span(), Part: unit.Label(), Found: p.In(mass, in), Limit: "at most " + p.In(v.Num, in), Source: cite.Source{Work: "safe working load of the lifting gear", Read: cite.Published},
-				Message: unit.Label() + " weighs " + p.In(mass, in) + "; the " + means.Word + " carries " + p.In(v.Num, in) + ".",
+				Severity: lang.Error, Span: v.Span(), Part: unit.Label(), Found: p.In(mass, "kg"), Limit: "at most " + p.In(v.Num, "kg"), Source: cite.Source{Work: "safe working load of the lifting gear", Read: cite.Published},
+				Message: unit.Label() + " weighs " + p.In(mass, "kg") + "; the " + means.Word + " carries " + p.In(v.Num, "kg") + ".",
 			})
 		}
 		return
@@ -89,8 +84,8 @@ func judgeLift(p *check.Pass, f, unit *plant.Part) {
 	}
 	if mass > most*(1+1e-9) {
 		p.Report(lifting, check.Finding{
-			Part: unit.Label(), Found: p.In(mass, in), Limit: "at most " + p.In(most, in), Source: stability.SourceTeam,
-			Message: unit.Label() + " weighs " + p.In(mass, in) + "; the guide weight of the team is " + p.In(most, in) + ".",
+			Part: unit.Label(), Found: p.In(mass, "kg"), Limit: "at most " + p.In(most, "kg"), Source: stability.SourceTeam,
+			Message: unit.Label() + " weighs " + p.In(mass, "kg") + "; the guide weight of the team is " + p.In(most, "kg") + ".",
 		})
 	}
 }

@@ -18,19 +18,16 @@ var ruleLimiterMissing = check.Rule{
 		most := p.Limit("limiter-most")
 		for _, u := range p.Plant.Units() {
 			l := u.Child("limiter")
-			if undecided(l) {
+			switch v := l.Get("setting"); {
+			case undecided(l):
 				p.Unknown(l, "whether "+u.Label()+" has a limiter")
-				continue
-			}
-			if l == nil || l.First().Absent() {
+			case l == nil || l.First().Absent():
 				f := check.Finding{Message: u.Label() + " has no temperature limiter."}
 				if l != nil {
 					f.Span = l.Span()
 				}
 				p.Absent(u, "the limiter of "+u.Label(), f)
-				continue
-			}
-			if v := l.Get("setting"); v.Known() && v.Num > most.Num {
+			case v.Known() && v.Num > most.Num:
 				p.Report(u, check.Finding{Span: v.Span(), Severity: lang.Warning, Found: p.In(v.Num, "degC"), Limit: "at most " + most.Text(), Source: most.Source, Message: "The limiter of " + u.Label() + " acts at " + p.In(v.Num, "degC") + "; the most is " + most.Text() + "."})
 			}
 		}

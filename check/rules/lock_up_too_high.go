@@ -30,10 +30,6 @@ var ruleLockUpTooHigh = check.Rule{
 			}
 			return
 		}
-		unit := "mbar"
-		if p.Plant.US() {
-			unit = "inWC"
-		}
 		for _, u := range p.Plant.Units() {
 			span := inletRange(p.Plant, u)
 			if !span.Known() {
@@ -42,8 +38,8 @@ var ruleLockUpTooHigh = check.Rule{
 			}
 			if v.Num > span.Num2*(1+1e-9) {
 				p.Report(last, check.Finding{
-					Span: v.Span(), Part: u.Label(), Found: p.In(v.Num, unit), Limit: "at most " + p.In(span.Num2, unit), Severity: lang.Error,
-					Message: "Without flow " + last.Label() + " lets the pressure rise to " + p.In(v.Num, unit) + "; " + u.Label() + " stands at most " + p.In(span.Num2, unit) + ".",
+					Span: v.Span(), Part: u.Label(), Found: p.In(v.Num, "mbar"), Limit: "at most " + p.In(span.Num2, "mbar"), Severity: lang.Error,
+					Message: "Without flow " + last.Label() + " lets the pressure rise to " + p.In(v.Num, "mbar") + "; " + u.Label() + " stands at most " + p.In(span.Num2, "mbar") + ".",
 				})
 			}
 		}

@@ -23,15 +23,21 @@ var ruleLogTopUpHigh = check.Rule{
 		}
 		share := p.Limit("top-up-share-most")
 		for _, l := range p.Plant.ByKind("log") {
-			now, ok := day(l, "date")
-			if !ok {
-				continue
-			}
 			since := before
-			before = now
+			now, ok := day(l, "date")
+			if ok {
+				before = now
+			}
 			t := l.Child("top-up")
 			v := t.Get("volume")
-			if !v.Known() || v.Num == 0 {
+			if v.Open() {
+				p.Unknown(t, "the volume that was topped up")
+			}
+			if v.Num == 0 { // nothing stated, or nothing added
+				continue
+			}
+			if !ok {
+				p.Unknown(t, "the day of the log")
 				continue
 			}
 			if noDesign(p, t) {

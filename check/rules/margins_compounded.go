@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -17,7 +18,15 @@ var ruleMarginsCompounded = check.Rule{
 	Run: func(p *check.Pass) {
 		m := p.Plant.Block("basis").Child("margin")
 		e, u := m.Get("emitters"), m.Get("units")
-		if !e.Known() || !u.Known() || e.Num <= 0 || u.Num <= 0 {
+		may := func(v plant.Value) bool { return v.Open() || v.Num > 0 }
+		switch {
+		case !may(e) || !may(u):
+			return
+		case e.Open():
+			p.Unknown(m, "the margin on the emitters")
+			return
+		case u.Open():
+			p.Unknown(m, "the margin on the units")
 			return
 		}
 		both := (1+e.Num)*(1+u.Num) - 1

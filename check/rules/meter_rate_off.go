@@ -21,7 +21,7 @@ var ruleMeterRateOff = check.Rule{
 		for _, s := range p.Plant.ByKind("simultaneous") {
 			m := s.Child("meter")
 			v := m.Get("rate")
-			if m == nil || !v.Known() {
+			if !v.Known() {
 				continue
 			}
 			if noDesign(p, m) {

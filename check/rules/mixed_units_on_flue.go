@@ -17,19 +17,25 @@ var ruleMixedUnitsOnFlue = check.Rule{
 	Sources: sources(cite.Source{Work: "EN 13384-2", Clause: "scope", Read: cite.Published}),
 	Run: func(p *check.Pass) {
 		for _, fl := range p.Plant.ByKind("flue") {
-			first := ""
-			for _, u := range solve.OnFlue(fl) {
-				d := u.Child("kind").Get("draught")
-				if !d.Known() {
-					continue // the kind of unit is not described
-				}
-				if first == "" {
+			first, other, open := "", "", ""
+			units := solve.OnFlue(fl)
+			for _, u := range units {
+				kind := u.Child("kind")
+				switch d := kind.Get("draught"); {
+				case undecided(kind) || d.Open():
+					open = u.Label()
+				case !d.Known(): // the kind of unit is not described
+				case first == "":
 					first = d.Word
+				case d.Word != first:
+					other = d.Word
 				}
-				if d.Word != first {
-					p.Report(fl, check.Finding{Found: first + " and " + d.Word, Limit: "one kind", Message: "Units with a fan and units with natural draught share " + fl.Label() + "."})
-					break
-				}
+			}
+			switch {
+			case other != "":
+				p.Report(fl, check.Finding{Found: first + " and " + other, Limit: "one kind", Message: "Units with a fan and units with natural draught share " + fl.Label() + "."})
+			case open != "" && len(units) > 1:
+				p.Unknown(fl, "what drives the products of "+open+" (kind)")
 			}
 		}
 	},

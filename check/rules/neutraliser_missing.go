@@ -21,23 +21,13 @@ var ruleNeutraliserMissing = check.Rule{
 			return
 		}
 		limit := p.Limit("neutraliser-from")
-		sum := p.Results.Group(p.Plant.UnitGroup(), "input-net", solve.Total, solve.Always)
-		heat := 0.0
-		if sum.Known() {
-			heat = sum.Num
-		} else {
-			for _, u := range p.Plant.Units() {
-				h, ok := solve.NetInput(p.Plant, u.Child("input"))
-				if !ok {
-					p.Unknown(u, "the heat input of "+u.Label()+" with its basis")
-					return
-				}
-				heat += h
-			}
+		heat := p.Results.Group(p.Plant.UnitGroup(), "input-net", solve.Total, solve.Always)
+		switch {
+		case heat == nil || len(block.Children("neutraliser")) > 0:
+		case !heat.Known():
+			p.Unknown(block, heat.Missing)
+		case heat.Num > limit.Num*(1+1e-9):
+			p.Absent(block, "the neutralizer", check.Finding{Found: p.In(heat.Num, "kW") + " net", Limit: "up to " + limit.Text() + " without", Source: limit.Source, Quantity: heat, Message: "A plant of " + p.In(heat.Num, "kW") + " net has no neutralizer; above " + limit.Text() + " one is good practice."})
 		}
-		if heat <= limit.Num*(1+1e-9) || len(block.Children("neutraliser")) > 0 {
-			return
-		}
-		p.Absent(block, "the neutralizer", check.Finding{Found: p.In(heat, "kW") + " net", Limit: "up to " + limit.Text() + " without", Source: limit.Source, Message: "A plant of " + p.In(heat, "kW") + " net has no neutralizer; above " + limit.Text() + " one is good practice."})
 	},
 }

@@ -279,6 +279,7 @@ func solveFrame(c *Context) {
 	for _, f := range c.P.ByKind("frame") {
 		fc, loads, states, needs := hangStates(f)
 		buildValues(c, f, states, needs)
+		unevenUnits(c, f)
 		rowValues(c, f)
 		floorValues(c, f, &fc, loads, needs)
 	}
@@ -290,7 +291,6 @@ func buildValues(c *Context, f *plant.Part, states []BuildState, needs string) {
 		return
 	}
 	worst, free := 0, -1
-	uneven := 0.0
 	for i, s := range states {
 		if s.Angle < states[worst].Angle {
 			worst = i
@@ -298,7 +298,6 @@ func buildValues(c *Context, f *plant.Part, states []BuildState, needs string) {
 		if !s.Held && (free < 0 || s.Angle < states[free].Angle) {
 			free = i
 		}
-		uneven = math.Max(uneven, math.Abs(float64(s.Sides[0]-s.Sides[1])))
 		if s.Unit != nil {
 			stateValues(c, s.Unit, "hung-", s)
 		}
@@ -308,9 +307,38 @@ func buildValues(c *Context, f *plant.Part, states []BuildState, needs string) {
 		leastAngle(c, f, "free-tip-angle", &states[free])
 	}
 	stateValues(c, f, "", states[len(states)-1])
-	if f.Get("layout").Is("back-to-back") {
-		c.Add(Quantity{Part: f, Name: "uneven-units", Stat: Most, Num: uneven, Dim: lang.Count, Formula: &FormulaUneven, At: f.Child("hang-order").Span()})
+}
+
+// unevenUnits stores by how many units one side of a frame leads the other at
+// most; the hang order and the rows tell that without any mass.
+func unevenUnits(c *Context, f *plant.Part) {
+	if !f.Get("layout").Is("back-to-back") {
+		return
 	}
+	order, sides := f.Child("hang-order").Refs("units"), rowSides(f)
+	needs := ""
+	if len(order) == 0 {
+		needs = "the order in which units are hung (hang-order)"
+	}
+	var hung plant.PartSet
+	ahead, uneven := 0, 0
+	for _, ref := range order {
+		side, ok := sides[ref.Part]
+		switch {
+		case !ok:
+			needs = "the row in which " + ref.Part.Label() + " hangs"
+		case hung.Has(ref.Part):
+			needs = "a hang order that names " + ref.Part.Label() + " once"
+		}
+		hung.Add(ref.Part)
+		ahead += 1 - 2*side
+		uneven = max(uneven, ahead, -ahead)
+	}
+	if needs != "" {
+		c.Missing(f, "uneven-units", Most, Always, needs)
+		return
+	}
+	c.Add(Quantity{Part: f, Name: "uneven-units", Stat: Most, Num: float64(uneven), Dim: lang.Count, Formula: &FormulaUneven, At: f.Child("hang-order").Span()})
 }
 
 // leastAngle stores the worst of some states at the frame, with the state.

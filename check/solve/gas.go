@@ -202,6 +202,13 @@ func (t *gasTree) store(c *Context, block *plant.Part) {
 				c.Missing(p, "pressure-loss", Plain, AllFull, t.missing)
 			}
 		}
+		if len(c.P.Units()) == 0 { // nothing asks for gas
+			return
+		}
+		for _, m := range append(block.Children("meter"), block.Children("regulator")...) {
+			c.Missing(m, "rate", Plain, AllFull, t.missing)
+			c.Missing(m, "rate", Plain, OneAlone, t.missing)
+		}
 		return
 	}
 	least, worst := math.Inf(1), (*plant.Part)(nil)

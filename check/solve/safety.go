@@ -134,7 +134,7 @@ const (
 )
 
 // solveVessels computes what a circuit asks of its vessels. The values stand at
-// the first of them.
+// the first of them, but for what each must keep by itself.
 func solveVessels(c *Context, safety *plant.Part, side Circuit, list []*plant.Part) {
 	at := list[0]
 	volume, pressure := "l", "bar"
@@ -158,13 +158,17 @@ func solveVessels(c *Context, safety *plant.Part, side Circuit, list []*plant.Pa
 	if !math.IsNaN(total) {
 		c.Add(Quantity{Part: at, Name: "installed-volume", Num: total, Dim: lang.Volume, Unit: volume, Formula: &FormulaVesselVolume})
 	}
-	if static := ofCircuit(safety, "static", side); static.Known() {
+	// Each vessel of the circuit has a precharge of its own to keep.
+	static := ofCircuit(safety, "static", side)
+	for _, v := range list {
+		if !static.Known() {
+			c.Missing(v, "least-precharge", Plain, Always, "the static pressure of the "+string(side)+" circuit (static)")
+			continue
+		}
 		c.Add(Quantity{
-			Part: at, Name: "least-precharge", Num: static.Num + vessel.PrechargeMargin*barPa, Dim: lang.Pressure, Unit: pressure, Formula: &FormulaPrecharge,
+			Part: v, Name: "least-precharge", Num: static.Num + vessel.PrechargeMargin*barPa, Dim: lang.Pressure, Unit: pressure, Formula: &FormulaPrecharge,
 			Inputs: c.Inputs(Input{Name: "static", Num: static.Num, Dim: lang.Pressure, Unit: pressure}),
 		})
-	} else {
-		c.Missing(at, "least-precharge", Plain, Always, "the static pressure of the "+string(side)+" circuit (static)")
 	}
 	content, set := circuitContent(c.P, side), LowestRelief(c.P, side)
 	hot, warm := circuitTemperatures(c.P, side)
