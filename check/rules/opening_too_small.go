@@ -29,7 +29,6 @@ var ruleOpeningTooSmall = check.Rule{
 				for _, q := range [...]*solve.Quantity{need, have} {
 					if q != nil && !q.Known() {
 						p.Unknown(block, q.Missing)
-						break
 					}
 				}
 				continue

@@ -19,9 +19,7 @@ var rulePrechargeTooLow = check.Rule{
 		for _, v := range p.Plant.ByKind("vessel") {
 			least := p.Results.Get(v, "least-precharge", solve.Always)
 			if least == nil {
-				if v.Get("side").Open() {
-					p.Unknown(v, "which circuit "+v.Label()+" serves (primary or secondary)")
-				}
+				p.Unknown(v, "which circuit "+v.Label()+" serves (primary or secondary)")
 				continue
 			}
 			pre := v.Get("precharge")

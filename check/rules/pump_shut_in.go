@@ -22,15 +22,11 @@ var rulePumpShutIn = check.Rule{
 			if !q.Known() || q.Num >= limit.Num*(1-1e-9) {
 				continue // without circuits pump-margin speaks of what is missing
 			}
-			speed := pump.Get("speed")
-			if !speed.Known() {
+			switch speed := pump.Get("speed"); {
+			case !speed.Known():
 				p.Unknown(pump, "whether "+pump.Label()+" runs at constant speed (speed)")
-				continue
-			}
-			if !speed.Is("constant") {
-				continue
-			}
-			if f := p.AtLeast(q, limit); f != nil {
+			case speed.Is("constant"):
+				f := p.AtLeast(q, limit)
 				f.Message = "With every valve shut that may close, " + f.Found + " of its flow are left to " + pump.Label() + ", which runs at constant speed; usual is at least " + limit.Text() + "."
 				p.Report(pump, *f)
 			}

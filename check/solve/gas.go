@@ -202,13 +202,7 @@ func (t *gasTree) store(c *Context, block *plant.Part) {
 				c.Missing(p, "pressure-loss", Plain, AllFull, t.missing)
 			}
 		}
-		if len(c.P.Units()) == 0 { // nothing asks for gas
-			return
-		}
-		for _, m := range append(block.Children("meter"), block.Children("regulator")...) {
-			c.Missing(m, "rate", Plain, AllFull, t.missing)
-			c.Missing(m, "rate", Plain, OneAlone, t.missing)
-		}
+		noRates(c, block, t.missing)
 		return
 	}
 	least, worst := math.Inf(1), (*plant.Part)(nil)
@@ -230,6 +224,7 @@ func (t *gasTree) store(c *Context, block *plant.Part) {
 	}
 	if worst == nil {
 		c.Missing(block, "pressure-loss", Plain, AllFull, "a drop to a unit")
+		noRates(c, block, "a drop to a unit")
 		return
 	}
 	at := Input{Name: "worst unit", Text: worst.Label()}
@@ -261,6 +256,18 @@ func (t *gasTree) store(c *Context, block *plant.Part) {
 		} else {
 			c.Missing(m, "rate", Plain, OneAlone, "the least input of every unit with its basis")
 		}
+	}
+}
+
+// noRates says why it is open what meters and regulators pass; without units
+// nothing asks for gas.
+func noRates(c *Context, block *plant.Part, why string) {
+	if len(c.P.Units()) == 0 {
+		return
+	}
+	for _, m := range append(block.Children("meter"), block.Children("regulator")...) {
+		c.Missing(m, "rate", Plain, AllFull, why)
+		c.Missing(m, "rate", Plain, OneAlone, why)
 	}
 }
 
