@@ -33,6 +33,10 @@ var ruleReadingDrifts = check.Rule{
 			{"flue", "flue temperature", "degC", p.Limit("drift-flue-most"), 1},
 		}
 		for _, r := range readings(p.Plant) {
+			if r.part.Get("fire").Open() {
+				p.Unknown(r.part, "at which rate "+r.unit.Label()+" was read")
+				continue
+			}
 			k := at{r.unit, r.full}
 			if r.owner.Kind != "log" {
 				if first[k] == nil {

@@ -37,7 +37,7 @@ var ruleReliefUndrained = check.Rule{
 				continue
 			}
 			if !piped {
-				p.Absent(r, "the discharge of "+label, check.Finding{Part: r.Label(), Message: "Nothing says where " + label + " discharges to."})
+				missing(p, r, "the discharge of "+label, check.Finding{Part: r.Label(), Message: "Nothing says where " + label + " discharges to."}, "discharge")
 			}
 		}
 	},

@@ -22,6 +22,10 @@ var ruleRequirementNotMet = check.Rule{
 			if f == nil || len(f.Values) == 0 || f.Values[0].Expr == nil {
 				continue
 			}
+			if r.Get("condition").Open() {
+				p.Unknown(r, "the condition of the requirement")
+				continue
+			}
 			e := f.Values[0].Expr
 			l, right, holds, err := p.Compare(e)
 			switch {

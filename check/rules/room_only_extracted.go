@@ -17,16 +17,23 @@ var ruleRoomOnlyExtracted = check.Rule{
 	Sources: sources(ventilation.SourceBS6644),
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("air")
-		supply := false
+		supply, open := false, ""
 		var extract *plant.Part
 		for _, f := range block.Children("fan") {
-			if f.Get("kind").Is("supply") {
+			switch kind := f.Get("kind"); {
+			case kind.Is("supply"):
 				supply = true
-			} else if f.Get("kind").Is("extract") {
+			case kind.Is("extract"):
 				extract = f
+			case kind.Open():
+				open = f.Label()
 			}
 		}
-		if extract != nil && !supply {
+		switch {
+		case extract == nil || supply:
+		case open != "":
+			p.Unknown(extract, "which way "+open+" moves air")
+		default:
 			p.Absent(extract, "a supply fan", check.Finding{Message: extract.Label() + " extracts air, and no fan supplies any."})
 		}
 	},

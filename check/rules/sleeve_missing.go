@@ -40,7 +40,7 @@ var ruleSleeveMissing = check.Rule{
 			if cross.Num != 1 {
 				walls = lang.Num(cross.Num, 3) + " walls or floors"
 			}
-			p.Absent(pipe, "the sleeves of "+pipe.Label(), check.Finding{Found: counted(have, "sleeve"), Limit: "at least " + counted(cross.Num, "sleeve"), Message: pipe.Label() + " crosses " + walls + " with " + counted(have, "sleeve") + "."})
+			missing(p, pipe, "the sleeves of "+pipe.Label(), check.Finding{Found: counted(have, "sleeve"), Limit: "at least " + counted(cross.Num, "sleeve"), Message: pipe.Label() + " crosses " + walls + " with " + counted(have, "sleeve") + "."}, "sleeve")
 		}
 	},
 }

@@ -23,6 +23,10 @@ var ruleStepOutOfOrder = check.Rule{
 			case f.Before == "":
 			case !f.Late() && isTest(f.Before) && len(p.Plant.ByKind("commissioned")) > 0:
 				// test-missing speaks of it
+			case f.Mark.Get("state").Open():
+				p.Unknown(f.Mark, "how far the step "+f.Step+" is")
+			case !f.Late() && stepOpen(p, f.Before):
+				p.Unknown(f.Mark, "how far the step "+f.Before+" is")
 			case f.Late():
 				p.Report(f.Mark, check.Finding{Part: f.Step, Found: f.On.String(), Limit: "not before " + f.Of.String(), Message: "The step " + f.Step + " is dated " + f.On.String() + ", before " + f.Before + " of " + f.Of.String() + ", which it depends on."})
 			default:
@@ -51,6 +55,16 @@ func stepFaults(p *check.Pass) []steps.Fault {
 	}
 	_, faults := steps.Read(designSteps(of), p.Plant)
 	return faults
+}
+
+// stepOpen tells that a mark may be of a step and does not say how far it is.
+func stepOpen(p *check.Pass, step string) bool {
+	for _, m := range recorded(p, "assembly").Children("step") {
+		if w := m.Get("step"); w.Open() || w.Is(step) && (m.Get("state").Open() || m.Get("units").Open()) {
+			return true
+		}
+	}
+	return false
 }
 
 // designSteps are the steps of a plant for their order alone: what is computed

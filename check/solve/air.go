@@ -258,9 +258,16 @@ func fans(c *Context, block *plant.Part, heat float64) {
 	supply, extract, largest := 0.0, 0.0, 0.0
 	for _, fan := range block.Children("fan") {
 		v := fan.Get("flow")
-		if !v.Known() {
-			c.Missing(block, "supply", Plain, Always, "the flow of "+fan.Label())
-			c.Missing(block, "needed-air-left", Plain, Always, "the flow of "+fan.Label()) // nothing to hold it against
+		lack := ""
+		switch {
+		case fan.Get("kind").Open():
+			lack = "which way " + fan.Label() + " moves air"
+		case !v.Known():
+			lack = "the flow of " + fan.Label()
+		}
+		if lack != "" {
+			c.Missing(block, "supply", Plain, Always, lack)
+			c.Missing(block, "needed-air-left", Plain, Always, lack) // nothing to hold it against
 			return
 		}
 		if fan.Get("kind").Is("supply") {

@@ -309,7 +309,7 @@ func (t *gasTree) volume(c *Context, block *plant.Part) {
 			c.Missing(block, name, Plain, Always, what)
 		}
 	}
-	if t.missing != "" && len(t.sections) == 0 {
+	if t.missing != "" && (len(t.sections) == 0 || t.loose) {
 		lack(t.missing)
 		return
 	}

@@ -15,6 +15,7 @@ type gasTree struct {
 	fuel     gasFuel
 	source   float64 // pressure at the supply point, Pa gauge
 	start    *plant.Part
+	loose    bool // a pipe of which it is open where it begins or leads
 }
 
 // gasFuel is what the pipes need to know of the gas.
@@ -78,7 +79,26 @@ func newGasTree(c *Context, block *plant.Part) *gasTree {
 	t.sections = c.room().sections[:0]
 	w.from(start.Part, -1)
 	c.room().sections = t.sections
+	t.findLoose(block)
 	return t
+}
+
+// findLoose looks for pipes that the walk may have missed: what hangs on them is
+// not known to be without gas.
+func (t *gasTree) findLoose(block *plant.Part) {
+	for _, kind := range [...]string{"pipe", "manifold", "drop"} {
+		for _, p := range block.Children(kind) {
+			if undecided(p) || p.Get("from").Open() || p.Get("to").Open() || p.Get("feeds").Open() {
+				t.loose = true
+				t.need("where " + p.Label() + " leads")
+			}
+		}
+	}
+}
+
+// undecided tells a part that states nothing but the word unknown.
+func undecided(p *plant.Part) bool {
+	return p.Bound != nil && len(p.Bound.Fields) == 1 && p.First().Open()
 }
 
 func (t *gasTree) readFuel(basis *plant.Part) {

@@ -61,15 +61,20 @@ func neededPressure(c *Context, s *plant.Part, circuits []Circuit) {
 	for _, k := range circuits {
 		low := LowestRelief(c.P, k)
 		if k == Primary {
-			cut := math.Inf(1)
+			cut, open := math.Inf(1), false
 			take := func(v plant.Value) {
 				if v.Known() {
 					cut = math.Min(cut, v.Num)
 				}
+				open = open || v.Open()
 			}
 			take(c.P.Block("safety").Child("pressurisation").Get("high"))
 			for _, u := range c.P.Units() {
 				take(u.Child("high-pressure").First())
+			}
+			if open { // it may be lower than all that are known
+				c.Missing(s, "needed-pressure", Plain, Always, "the greatest working pressure: every high-pressure cut-out")
+				return
 			}
 			if !math.IsInf(cut, 1) && (low == 0 || cut < low) {
 				low = cut
@@ -121,8 +126,11 @@ func weakestRating(c *Context, s *plant.Part, circuits []Circuit) {
 					take(v, v.Num2, u.Label(), "the water pressure that "+u.Label()+" bears (water-pressure)")
 				}
 				if r := u.Child("relief"); r != nil && relief && (units || !r.Get("place").Is("unit-side")) {
-					v := r.Get("set-pressure")
-					take(v, v.Num, "the safety valve of "+u.Label(), "the set pressure of the safety valve of "+u.Label())
+					v, needs := r.Get("set-pressure"), "the set pressure of the safety valve of "+u.Label()
+					if !units && r.Get("place").Open() { // it may be shut off with its unit
+						v, needs = plant.Value{}, "on which side of its isolating valves the safety valve of "+u.Label()+" stands"
+					}
+					take(v, v.Num, "the safety valve of "+u.Label(), needs)
 				}
 			}
 		}

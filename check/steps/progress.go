@@ -108,8 +108,10 @@ func early(p *Progress, after []string, at map[string]*Progress) (out []Fault) {
 				// unit by unit side by side
 			case need.State != Done:
 				out = append(out, Fault{Mark: m, Step: p.ID, Before: id, State: need.State})
-			case dated && need.dated && m == p.last && on.Before(need.On):
-				out = append(out, Fault{Mark: m, Step: p.ID, Before: id, State: Done, On: on, Of: need.On})
+			case dated && need.dated && m == p.last:
+				if of := need.doneFor(m); on.Before(of) {
+					out = append(out, Fault{Mark: m, Step: p.ID, Before: id, State: Done, On: on, Of: of})
+				}
 			}
 		}
 	}
@@ -123,6 +125,36 @@ func early(p *Progress, after []string, at map[string]*Progress) (out []Fault) {
 		}
 	}
 	return out
+}
+
+// doneFor gives the first day on which a step may have been done for all that a
+// mark of a later step speaks of: units go one by one, so a mark of some of them
+// does not wait for the others.
+func (p *Progress) doneFor(m *plant.Part) lang.Date {
+	units := m.Refs("units")
+	if len(units) == 0 && !m.Get("state").Is("part-done") {
+		return p.On
+	}
+	concerns := func(x *plant.Part) bool {
+		of := x.Refs("units")
+		return len(of) == 0 || len(units) == 0 || slices.ContainsFunc(of, func(r plant.Ref) bool {
+			return slices.ContainsFunc(units, func(u plant.Ref) bool { return u.Part == r.Part })
+		})
+	}
+	first, found := p.On, false
+	for _, x := range p.Marks {
+		if x.Get("state").Is("not-started") || !concerns(x) {
+			continue
+		}
+		on, ok := markDate(x)
+		if !ok {
+			return lang.Date{} // it may have been done on any day
+		}
+		if !found || on.Before(first) {
+			first, found = on, true
+		}
+	}
+	return first
 }
 
 func markDate(m *plant.Part) (lang.Date, bool) {
