@@ -27,10 +27,10 @@ import (
 // and edge. A comment "# expect ID `regexp`" on a line
 // marks a finding that starts on it; "# needs ID `regexp`" marks a rule that
 // could not decide. The regexp is held against part, message, found, limit, mend,
-// severity and what is related, with " | " between them. Findings of the file's own rule, and what it says it
-// could not decide, are compared one to one with the marks; those of other rules
-// only where a mark names them. Problems
-// of the text fail the test unless they are marked. Other sections are files to
+// severity, what is related and the titles of the fixes, with " | " between them.
+// Findings of the file's own rule, and what it says it could not decide, are
+// compared one to one with the marks; those of other rules only where a mark names
+// them. Problems of the text fail the test unless they are marked. Other sections are files to
 // "use"; common ones lie in testdata/rules/common. A section "X.fixed" is the
 // text of X after the first fix of each finding of the rule, which must then be
 // silent.
@@ -229,6 +229,9 @@ func compareMarks(t *testing.T, id, name, text string, rep *check.Report) int {
 		said := strings.Join([]string{f.Part, f.Message, f.Found, f.Limit, f.Mend, f.Severity.String()}, " | ")
 		for _, r := range f.Related {
 			said += " | " + r.Message
+		}
+		for i := range f.Fixes {
+			said += " | " + f.Fixes[i].Title
 		}
 		if !take(marks, "expect", line, f.Rule, said) {
 			t.Errorf("%s:%d: not expected: %s %s: %s", name, line, f.Severity, f.Rule, said)

@@ -42,9 +42,8 @@ var ruleTerminalTakenTwice = check.Rule{
 			}
 		}
 		for _, s := range p.Plant.ByKind("sensor") {
-			if r, ok := s.Ref("to"); ok {
-				take(s, r.Part, s.Get("terminal"))
-			}
+			r, _ := s.Ref("to")
+			take(s, r.Part, s.Get("terminal"))
 		}
 	},
 }

@@ -18,28 +18,37 @@ var ruleTestNotPassed = check.Rule{
 		t := recorded(p, "tested")
 		for _, kind := range [...]string{"strength", "tightness", "purge", "flushing"} {
 			for _, s := range t.Children(kind) {
-				if repeated(t, s) {
+				var f check.Finding
+				if r, v := s.Get("result"), s.Get("fell"); r.Is("failed") {
+					f = check.Finding{Span: r.Span(), Message: "The " + kind + " test failed."}
+				} else if v.Known() && v.Num > 1 { // 1 Pa: nothing that a gauge shows
+					f = check.Finding{Span: v.Span(), Found: p.In(v.Num, "mbar"), Limit: "no fall", Message: "At the " + kind + " test the pressure fell by " + p.In(v.Num, "mbar") + "."}
+				} else {
 					continue
 				}
-				if r := s.Get("result"); r.Is("failed") {
-					p.Report(s, check.Finding{Span: r.Span(), Message: "The " + kind + " test failed."})
-					continue
-				}
-				if v := s.Get("fell"); v.Known() && v.Num > 1 { // 1 Pa: nothing that a gauge shows
-					p.Report(s, check.Finding{Span: v.Span(), Found: p.In(v.Num, "mbar"), Limit: "no fall", Message: "At the " + kind + " test the pressure fell by " + p.In(v.Num, "mbar") + "."})
+				if again, open := repeated(t, s); open {
+					p.Unknown(s, "the day of each "+kind+" test: one failed and one was passed")
+				} else if !again {
+					p.Report(s, f)
 				}
 			}
 		}
 	},
 }
 
-// repeated tells a test that was passed on the same parts on a later day.
-func repeated(tested, s *plant.Part) bool {
-	then, ok := day(s, "date")
+// repeated tells a test that was passed on the same parts on a later day; open
+// is set where one was passed and it is not known which came last.
+func repeated(tested, s *plant.Part) (again, open bool) {
+	then, dated := day(s, "date")
 	for _, o := range tested.Children(s.Kind) {
-		if d, dated := day(o, "date"); ok && dated && then.Before(d) && o.Get("result").Is("passed") && (sameSubjects(o, s) || len(o.Subjects()) == 0 && o.Get("side").Word == s.Get("side").Word) {
-			return true
+		if o == s || !o.Get("result").Is("passed") || !sameSubjects(o, s) && !(s.Kind == "flushing" && sameFlushing(o, s)) {
+			continue
 		}
+		d, ok := day(o, "date")
+		if dated && ok && then.Before(d) {
+			return true, false
+		}
+		open = open || !dated || !ok
 	}
-	return false
+	return false, open
 }

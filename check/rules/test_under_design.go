@@ -20,9 +20,15 @@ var ruleTestUnderDesign = check.Rule{
 		if t == nil || noDesign(p, t) {
 			return
 		}
-		say := func(s *plant.Part, what string, have, want plant.Value, unit string) {
-			if have.Known() && want.Known() && have.Num < want.Num*(1-1e-6) {
-				p.Report(s, check.Finding{Span: have.Span(), Found: p.In(have.Num, unit), Limit: "at least " + p.In(want.Num, unit), Message: what + " " + p.In(have.Num, unit) + "; the specification asks for " + p.In(want.Num, unit) + "."})
+		say := func(s, d *plant.Part, slot, unit, did string) {
+			have, want := s.Get(slot), d.Get(slot)
+			switch {
+			case want.Known() && !have.Known():
+				p.Unknown(s, "the "+slot+" of the "+testName(s.Kind))
+			case have.Known() && want.Open():
+				p.Unknown(s, "the "+slot+" that the specification asks of the "+testName(s.Kind))
+			case want.Known() && have.Num < want.Num*(1-1e-6):
+				p.Report(s, check.Finding{Span: have.Span(), Found: p.In(have.Num, unit), Limit: "at least " + p.In(want.Num, unit), Message: "The " + testName(s.Kind) + " " + did + " " + p.In(have.Num, unit) + "; the specification asks for " + p.In(want.Num, unit) + "."})
 			}
 		}
 		tests := p.Plant.Of.Block("tests")
@@ -36,31 +42,31 @@ var ruleTestUnderDesign = check.Rule{
 					if kind == "tightness" {
 						unit = "mbar"
 					}
-					say(s, "The "+kind+" test was made at", s.Get("pressure"), d.Get("pressure"), unit)
-					say(s, "The "+kind+" test was held for", s.Get("time"), d.Get("time"), "min")
+					say(s, d, "pressure", unit, "was made at")
+					say(s, d, "time", "min", "was held for")
 				}
 			}
 		}
 		for _, s := range t.Children("purge") {
 			for _, d := range tests.Children("purge") {
-				say(s, "The purge let through", s.Get("volume"), d.Get("volume"), "m3")
+				say(s, d, "volume", "m3", "let through")
 			}
 		}
 		for _, s := range t.Children("flushing") {
 			for _, d := range tests.Children("flushing") {
 				if sameFlushing(s, d) {
-					say(s, "The flushing took", s.Get("volume"), d.Get("volume"), "l")
+					say(s, d, "volume", "l", "took")
 				}
 			}
 		}
-		computed(p, t, "purge", "volume", "purge-volume", "m3", "The purge let through")
-		computed(p, t, "tightness", "time", "test-time", "min", "The tightness test was held for")
+		computed(p, t, "purge", "volume", "purge-volume", "m3", "let through")
+		computed(p, t, "tightness", "time", "test-time", "min", "was held for")
 	},
 }
 
 // computed holds a recorded test of the gas run against what the volume of the
 // installation needs, where the specification does not ask for more.
-func computed(p *check.Pass, tested *plant.Part, kind, slot, name, unit, what string) {
+func computed(p *check.Pass, tested *plant.Part, kind, slot, name, unit, did string) {
 	gasRun := p.Plant.Of.Block("gas-run")
 	q := p.Design.Get(gasRun, name, solve.Always)
 	if q == nil {
@@ -84,9 +90,17 @@ func computed(p *check.Pass, tested *plant.Part, kind, slot, name, unit, what st
 			asked = asked || d.Get(slot).Known() && v.Num < d.Get(slot).Num*(1-1e-6)
 		}
 		if !asked && v.Num < q.Num*(1-1e-6) {
-			p.Report(s, check.Finding{Span: v.Span(), Found: p.In(v.Num, unit), Limit: "at least " + p.In(q.Num, unit), Quantity: q, Source: q.Formula.Source, Message: what + " " + p.In(v.Num, unit) + "; the volume of this gas run needs " + p.In(q.Num, unit) + "."})
+			p.Report(s, check.Finding{Span: v.Span(), Found: p.In(v.Num, unit), Limit: "at least " + p.In(q.Num, unit), Quantity: q, Source: q.Formula.Source, Message: "The " + testName(kind) + " " + did + " " + p.In(v.Num, unit) + "; the volume of this gas run needs " + p.In(q.Num, unit) + "."})
 		}
 	}
+}
+
+// testName is how a message speaks of a test of a kind.
+func testName(kind string) string {
+	if kind == "strength" || kind == "tightness" {
+		return kind + " test"
+	}
+	return kind
 }
 
 // sameSubjects tells two statements that speak of a part in common.

@@ -53,9 +53,7 @@ var ruleTrapSealTooSmall = check.Rule{
 			judge(t, t.Label())
 		}
 		for _, u := range p.Plant.Units() {
-			if t := u.Child("trap"); t != nil {
-				judge(t, u.Label())
-			}
+			judge(u.Child("trap"), u.Label())
 		}
 	},
 }

@@ -24,10 +24,7 @@ var ruleUnitGasPressureLow = check.Rule{
 // judgeInletPressure holds the working pressure at each unit against the range
 // that the unit's data state for the plant's gas.
 func judgeInletPressure(p *check.Pass, low bool) {
-	unit := "mbar"
-	if p.Plant.US() {
-		unit = "inWC"
-	}
+	const unit = "mbar"
 	for _, u := range p.Plant.Units() {
 		span := inletRange(p.Plant, u)
 		q := p.Results.Get(u, "gas-pressure", solve.AllFull)

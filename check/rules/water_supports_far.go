@@ -35,13 +35,9 @@ var ruleWaterSupportsFar = check.Rule{
 					if v.Num <= most*(1+1e-9) {
 						continue
 					}
-					unit := "m"
-					if p.Plant.US() {
-						unit = "ft"
-					}
-					text := p.Down(most, unit)
+					text := p.Down(most, "m")
 					p.Report(part, check.Finding{
-						Span: v.Span(), Found: p.In(v.Num, unit), Limit: "at most " + text, Source: pipe.SourceWaterSupports, Message: "The supports of " + part.Label() + " stand " + p.In(v.Num, unit) + " apart; the most is " + text + ".",
+						Span: v.Span(), Found: p.In(v.Num, "m"), Limit: "at most " + text, Source: pipe.SourceWaterSupports, Message: "The supports of " + part.Label() + " stand " + p.In(v.Num, "m") + " apart; the most is " + text + ".",
 						Fixes: []lang.Fix{{Title: "Support every " + text, Best: true, Edits: []lang.Edit{{Span: part.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: text}}}},
 					})
 				}

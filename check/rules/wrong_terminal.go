@@ -23,9 +23,6 @@ var ruleWrongTerminal = check.Rule{
 			}
 			for _, s := range w.Subjects() {
 				unit := s.Part.Owner
-				if unit == nil || unit.Kind != "unit" {
-					continue
-				}
 				want := unit.Child("terminals").Get(s.Part.Kind)
 				if want.Known() && want.Word != at.Word {
 					p.Report(w, check.Finding{Part: s.Part.Address(), Span: at.Span(), Found: at.Word, Limit: want.Word, Message: "The " + s.Part.Kind + " of " + unit.Label() + " is wired to terminal " + at.Word + "; the unit's terminal for it is " + want.Word + "."})
