@@ -17,9 +17,6 @@ var ruleFloorOverloaded = check.Rule{
 	Sources: sources(cite.Source{Work: "load that the floor allows", Read: cite.Published, Note: "as the specification states it for the building"}),
 	Run: func(p *check.Pass) {
 		floor := p.Plant.Block("room").Child("floor")
-		if floor == nil {
-			return
-		}
 		unit, force := "kN/m2", "kN"
 		if p.Plant.US() {
 			unit, force = "psf", "lbf"

@@ -5,6 +5,7 @@ import (
 
 	"example.org/tundish/check"
 	"example.org/tundish/check/calc/flue"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -27,7 +28,7 @@ var ruleFlueTooHotForClass = check.Rule{
 			if name == "" {
 				continue
 			}
-			for _, u := range p.Plant.Units() {
+			for _, u := range unitsBefore(part) {
 				v := u.Child("flue-data").Get("limiter")
 				if !v.Known() {
 					p.Unknown(u, "the flue limiter of "+u.Label())
@@ -44,4 +45,23 @@ var ruleFlueTooHotForClass = check.Rule{
 			}
 		}
 	},
+}
+
+// unitsBefore are the units whose products a piece takes: those that it comes
+// from, else those on its flue, else all, where the flue does not say.
+func unitsBefore(part *plant.Part) []*plant.Part {
+	for _, pieces := range [...][]*plant.Part{{part}, part.Owner.Parts} {
+		var units []*plant.Part
+		for _, piece := range pieces {
+			for _, ref := range piece.Refs("from") {
+				if ref.Part.Kind == "unit" {
+					units = append(units, ref.Part)
+				}
+			}
+		}
+		if len(units) > 0 {
+			return units
+		}
+	}
+	return part.Plant().Units()
 }

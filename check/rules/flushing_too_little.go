@@ -19,11 +19,13 @@ var ruleFlushingTooLittle = check.Rule{
 	Run: func(p *check.Pass) {
 		for _, s := range p.Plant.Block("tests").Children("flushing") {
 			v, side := s.Get("volume"), s.Get("side")
-			if !v.Known() || !side.Known() {
-				continue
-			}
 			have := circuitContent(p.Plant, side.Word)
 			switch unit := written(v, "l"); {
+			case v.Open():
+				p.Unknown(s, "the water to flush with")
+			case !v.Known(): // a velocity instead
+			case !side.Known():
+				p.Unknown(s, "which circuit is flushed")
 			case !have.Known():
 				p.Unknown(s, "the content of the "+side.Word+" circuit (content)")
 			case v.Num < have.Num*(1-1e-6):
