@@ -16,11 +16,11 @@ var ruleTrapMissing = check.Rule{
 	Sources: sources(cite.Source{Work: "a condensate outlet under flue pressure needs a water seal", Read: cite.Practice}),
 	Run: func(p *check.Pass) {
 		for _, u := range p.Plant.Units() {
-			if u.Child("kind").Get("condensing").Is("non-condensing") {
-				continue
-			}
-			t := u.Child("trap")
+			kind, t := u.Child("kind").Get("condensing"), u.Child("trap")
 			switch {
+			case kind.Is("non-condensing"):
+			case !kind.Known() && (t == nil || t.First().Absent()):
+				p.Unknown(u, "whether "+u.Label()+" condenses (kind)")
 			case t == nil && p.Plant.Block("condensate") == nil:
 				p.Unknown(nil, "a condensate block") // the condensate is not dealt with yet
 				return
