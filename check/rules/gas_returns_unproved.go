@@ -16,7 +16,14 @@ var ruleGasReturnsUnproved = check.Rule{
 	Sources: sources(cite.Source{Work: "IGEM/UP/11", Read: cite.Practice, Note: "citing IGEM/UP/1A, as quoted"}),
 	Run: func(p *check.Pass) {
 		for _, v := range p.Plant.ByKind("valve") {
-			if v.Get("kind").Is("emergency") && !v.Has("manual-reset") && !v.Has("proving") {
+			kind := v.Get("kind")
+			if v.Has("manual-reset") || v.Has("proving") {
+				continue
+			}
+			if kind.Open() {
+				p.Unknown(v, "whether "+v.Label()+" is an emergency valve, and how it opens again")
+			}
+			if kind.Is("emergency") {
 				end := v.Stmt.HeadSpan().End
 				p.Absent(v, "how it opens again", check.Finding{Message: v.Label() + " may open again without a proof of tightness.", Fixes: []lang.Fix{{Title: "Use manual reset", Best: true, Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: " manual-reset"}}}}})
 			}

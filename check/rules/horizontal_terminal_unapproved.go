@@ -16,12 +16,14 @@ var ruleHorizontalTerminalUnapproved = check.Rule{
 	Mend:    "get the agreement and state it (health-approval), or end above the roof",
 	Sources: sources(flue.SourceApprovals),
 	Run: func(p *check.Pass) {
-		if !p.Plant.Block("basis").Get("jurisdiction").Is("UK") {
+		land := p.Plant.Block("basis").Get("jurisdiction")
+		if !land.Is("UK") && !land.Open() {
 			return
 		}
 		for _, fl := range p.Plant.ByKind("flue") {
 			t := fl.Child("terminal")
-			if !t.Get("place").Is("wall") || fl.Child("health-approval") != nil {
+			place := t.Get("place")
+			if !place.Is("wall") && !place.Open() || fl.Child("health-approval") != nil {
 				continue
 			}
 			q := p.Results.Get(t, "net-input", solve.Always)
@@ -29,7 +31,12 @@ var ruleHorizontalTerminalUnapproved = check.Rule{
 			case q == nil:
 			case !q.Known():
 				p.Unknown(t, q.Missing)
-			case flue.NeedsHealth(q.Num):
+			case !flue.NeedsHealth(q.Num):
+			case place.Open():
+				p.Unknown(t, "whether "+t.Label()+" ends through a wall or above a roof")
+			case land.Open():
+				p.Unknown(t, "the jurisdiction")
+			default:
 				p.Absent(t, "the agreement of the health officer", check.Finding{Found: p.In(q.Num, "kW") + " net", Limit: "up to 135 kW net without agreement", Quantity: q, Message: t.Label() + " lets " + p.In(q.Num, "kW") + " net out through a wall; the health officer must agree."})
 			}
 		}

@@ -32,6 +32,9 @@ var ruleLiftUnfit = check.Rule{
 // heaviestOn is the heaviest unit of a frame; lack says whose mass is missing.
 func heaviestOn(f *plant.Part) (unit *plant.Part, lack string) {
 	for _, row := range f.Children("row") {
+		if row.Get("units").Open() {
+			return nil, "the units of row " + row.Label()
+		}
 		for _, ref := range row.Refs("units") {
 			m := ref.Part.Child("mass").Get("mass")
 			if !m.Known() {

@@ -27,6 +27,8 @@ var ruleLimiterMissing = check.Rule{
 					f.Span = l.Span()
 				}
 				p.Absent(u, "the limiter of "+u.Label(), f)
+			case v.Open():
+				p.Unknown(l, "at what temperature the limiter of "+u.Label()+" acts")
 			case v.Known() && v.Num > most.Num:
 				p.Report(u, check.Finding{Span: v.Span(), Severity: lang.Warning, Found: p.In(v.Num, "degC"), Limit: "at most " + most.Text(), Source: most.Source, Message: "The limiter of " + u.Label() + " acts at " + p.In(v.Num, "degC") + "; the most is " + most.Text() + "."})
 			}

@@ -19,6 +19,10 @@ var ruleLockUpTooHigh = check.Rule{
 		var last *plant.Part // of several in a row the one that holds the least
 		for _, r := range p.Plant.ByKind("regulator") {
 			out := r.Get("outlet")
+			if out.Open() && r.Get("lock-up").Given {
+				p.Unknown(r, "the pressure that "+r.Label()+" holds (outlet)")
+				return
+			}
 			if out.Known() && (last == nil || out.Num < last.Get("outlet").Num) {
 				last = r
 			}

@@ -15,7 +15,9 @@ var ruleLowWaterMissing = check.Rule{
 	Mend:    "add a low-water cut-out that stops firing",
 	Sources: sources(cite.Source{Work: "EN 12828", Edition: "2012+A1:2014", Read: cite.Published, Note: "extracts"}),
 	Run: func(p *check.Pass) {
-		if !p.Plant.Block("room").Child("kind").Get("level").Is("roof") {
+		room := p.Plant.Block("room").Child("kind")
+		level := room.Get("level")
+		if !level.Is("roof") && !level.Open() && !undecided(room) {
 			return
 		}
 		s := p.Plant.Block("safety")
@@ -30,6 +32,8 @@ var ruleLowWaterMissing = check.Rule{
 			case own:
 			case maybe || open || low.Open():
 				p.Unknown(u, "whether "+u.Label()+" has a low-water cut-out")
+			case !level.Known():
+				p.Unknown(u, "whether the room is on the roof")
 			default:
 				p.Absent(u, "the low-water cut-out", check.Finding{Message: u.Label() + " stands on the roof and has no low-water cut-out."})
 			}

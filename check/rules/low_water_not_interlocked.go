@@ -34,7 +34,11 @@ var ruleLowWaterNotInterlocked = check.Rule{
 				p.Absent(u, "the interlock of the low-water cut-out of "+u.Label(), check.Finding{Span: lw.Span(), Message: "The low-water cut-out of " + u.Label() + " stops nothing."})
 			}
 		}
-		if pr := p.Plant.Block("safety").Child("pressurisation"); pr != nil && !pr.First().Absent() && !undecided(pr) && !linked.Has(pr) && !pr.Has("stops-firing") {
+		if pr := p.Plant.Block("safety").Child("pressurisation"); pr != nil && !pr.First().Absent() && !linked.Has(pr) && !pr.Has("stops-firing") {
+			if undecided(pr) {
+				p.Unknown(pr, "whether there is a pressurization unit that stops the burners")
+				return
+			}
 			p.Absent(pr, "the interlock of the pressurization", check.Finding{Message: "The cut-outs of the pressurization unit stop nothing."})
 		}
 	},

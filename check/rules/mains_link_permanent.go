@@ -16,7 +16,8 @@ var ruleMainsLinkPermanent = check.Rule{
 	Sources: sources(cite.Source{Work: "water regulations: heating water with additives in commercial plants", Read: cite.Memory, Note: "fluid category 4"}),
 	Run: func(p *check.Pass) {
 		s := p.Plant.Block("safety").Child("mains-link")
-		if s == nil || !s.Get("kind").Is("permanent") {
+		kind := s.Get("kind")
+		if !kind.Is("permanent") && !kind.Open() {
 			return
 		}
 		switch v := s.Get("protection"); {
@@ -24,6 +25,8 @@ var ruleMainsLinkPermanent = check.Rule{
 			p.Unknown(s, "what guards the mains")
 		case v.Is("break-tank"), v.Is("air-gap"), v.Is("backflow-preventer"):
 			return
+		case kind.Open():
+			p.Unknown(s, "whether the mains link is permanent")
 		case v.Known():
 			p.Report(s, check.Finding{Span: v.Span(), Found: v.Word, Limit: "break-tank, air-gap or backflow-preventer", Message: "The permanent mains link is guarded by a " + v.Word + " only, which does not keep heating water out of the mains."})
 		default:

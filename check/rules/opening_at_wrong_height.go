@@ -30,6 +30,8 @@ var ruleOpeningAtWrongHeight = check.Rule{
 				continue
 			}
 			switch level := o.Get("level"); {
+			case level.Open():
+				p.Unknown(o, "the level of "+o.Label())
 			case level.Is("low-level"), level.Is("floor-level"):
 				if limit := p.Limit("low-opening-height-most"); up.Num > limit.Num*(1+1e-9) {
 					p.Report(o, check.Finding{Span: up.Span(), Found: p.In(up.Num, unit), Limit: "at most " + limit.Text(), Source: limit.Source, Message: o.Label() + " is a low opening " + p.In(up.Num, unit) + " up; low is up to " + limit.Text() + "."})

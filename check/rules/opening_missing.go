@@ -35,6 +35,10 @@ var ruleOpeningMissing = check.Rule{
 			}
 			have[level.Word] = true
 		}
+		if o := solve.LeadsOpen(block); o != nil && p.Plant.US() && solve.SingleOpening(block) && !block.Child("intake").First().Is("ducted") {
+			p.Unknown(o, "where "+o.Label()+" leads, and whether through a duct: a single opening must lead straight outside")
+			return
+		}
 		if p.Plant.US() && (solve.SingleOpening(block) || block.Child("intake").First().Is("ducted")) {
 			return // the code allows a single high opening, and none where each unit draws its own air
 		}

@@ -21,6 +21,9 @@ var ruleOutputMoreThanInput = check.Rule{
 		for _, u := range p.Plant.Units() {
 			in, ok := solve.NetInput(p.Plant, u.Child("input"))
 			if !ok {
+				if s := u.Child("input"); undecided(s) {
+					p.Unknown(s, "the heat input of "+u.Label())
+				}
 				continue
 			}
 			most := in * solve.GrossToNet(p.Plant)

@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/calc/ventilation"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -16,17 +17,26 @@ var rulePropaneWithoutFloorOpening = check.Rule{
 	Sources: sources(ventilation.SourceBS6644),
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("air")
-		if block == nil || !p.Plant.Block("basis").Child("gas").Get("fuel").Is("propane") {
+		fuel := p.Plant.Block("basis").Child("gas").Get("fuel")
+		if block == nil || !fuel.Open() && !fuel.Is("propane") {
 			return
 		}
+		var unsure *plant.Part
 		for _, o := range block.Children("opening") {
 			switch level := o.Get("level"); {
 			case level.Is("floor-level"):
 				return
 			case !level.Known():
-				p.Unknown(o, "the level of "+o.Label())
-				return
+				unsure = o
 			}
+		}
+		switch {
+		case unsure != nil:
+			p.Unknown(unsure, "the level of "+unsure.Label())
+			return
+		case fuel.Open():
+			p.Unknown(block, "the gas that the plant burns")
+			return
 		}
 		p.Absent(block, "an opening at floor level", check.Finding{Message: "The plant burns propane, but the room has no opening at floor level."})
 	},

@@ -196,11 +196,28 @@ func SingleOpening(block *plant.Part) bool {
 	return high
 }
 
+// LeadsOpen is the first opening of which it is open where it leads or whether
+// through a duct, both of which the US code counts by.
+func LeadsOpen(block *plant.Part) *plant.Part {
+	for _, o := range block.Children("opening") {
+		if o.Get("leads").Open() || o.Get("kind").Open() {
+			return o
+		}
+	}
+	return nil
+}
+
 // openingsUS computes the openings by the gross heat input in W, each level by
 // its own kind of opening. Units that draw their air through ducts of their own
 // need none.
 func openingsUS(c *Context, block *plant.Part, gross float64) {
 	if block.Child("intake").First().Is("ducted") {
+		return
+	}
+	if o := LeadsOpen(block); o != nil {
+		for _, l := range airLevels {
+			c.Missing(block, l.needed, Plain, Always, "where "+o.Label()+" leads, and whether through a duct")
+		}
 		return
 	}
 	input := Input{Name: "gross heat input", Num: gross, Dim: lang.Power}

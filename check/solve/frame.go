@@ -312,11 +312,15 @@ func buildValues(c *Context, f *plant.Part, states []BuildState, needs string) {
 // unevenUnits stores by how many units one side of a frame leads the other at
 // most; the hang order and the rows tell that without any mass.
 func unevenUnits(c *Context, f *plant.Part) {
-	if !f.Get("layout").Is("back-to-back") {
+	layout := f.Get("layout")
+	if !layout.Is("back-to-back") && !layout.Open() {
 		return
 	}
 	order, sides := f.Child("hang-order").Refs("units"), rowSides(f)
 	needs := ""
+	if layout.Open() {
+		needs = "the layout of " + f.Label() + " (in-line or back-to-back)"
+	}
 	if len(order) == 0 {
 		needs = "the order in which units are hung (hang-order)"
 	}
