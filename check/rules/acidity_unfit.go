@@ -26,10 +26,10 @@ var ruleAcidityUnfit = check.Rule{
 		}
 		least, most, aluminum := p.Limit("acidity-least"), p.Limit("acidity-most"), p.Limit("acidity-most-aluminium")
 		metal := "steel"
-		var open *plant.Part // a unit whose metal may be aluminum
+		var open *plant.Part // the first unit whose metal may be aluminum
 		for _, u := range p.Plant.Units() {
 			m := u.Get("exchanger")
-			if !m.Known() {
+			if open == nil && !m.Known() {
 				open = u
 			}
 			if m.Is("aluminium") {

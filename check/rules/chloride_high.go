@@ -25,10 +25,10 @@ var ruleChlorideHigh = check.Rule{
 		if !v.Known() || v.Num <= most.Num*(1+1e-9) {
 			return
 		}
-		var open *plant.Part // a unit whose metal may be stainless
+		var open *plant.Part // the first unit whose metal may be stainless
 		for _, u := range p.Plant.Units() {
 			metal := u.Get("exchanger")
-			if !metal.Known() {
+			if open == nil && !metal.Known() {
 				open = u
 			}
 			if !metal.Is("stainless") {

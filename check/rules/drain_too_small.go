@@ -25,6 +25,7 @@ var ruleDrainTooSmall = check.Rule{
 				place = condensate.Outside
 			}
 			need, source, err := condensate.LeastBore(heat, len(units), place)
+			most, _, _ := condensate.LeastBore(mostInput, len(units), place)
 			switch {
 			case bore == 0:
 				p.Unknown(pipe, "the size of "+pipe.Label())
@@ -34,12 +35,15 @@ var ruleDrainTooSmall = check.Rule{
 				p.Unknown(pipe, "a plant that the method covers: "+err.Error())
 			case bore < need*(1-1e-9): // more heat never asks for less
 				p.Report(pipe, check.Finding{Found: p.In(bore, "mm"), Limit: "at least " + p.In(need, "mm"), Source: source, Message: pipe.Label() + " has a bore of " + p.In(bore, "mm") + "; the condensate of its units asks for " + p.In(need, "mm") + "."})
-			case lacks != nil:
+			case lacks != nil && bore < most*(1-1e-9):
 				p.Unknown(lacks, "the heat input of "+lacks.Label()+" with its basis")
 			}
 		}
 	},
 }
+
+// mostInput is the greatest net heat input of the method, in W.
+const mostInput = 1e7
 
 // drains gives the units whose condensate runs through a pipe: those that it comes
 // from, or all where it comes from a trap, a neutralizer or another pipe.

@@ -26,7 +26,6 @@ var ruleFluePushTooWeak = check.Rule{
 					continue
 				}
 				q := f.Quantity
-				f.Severity = lang.Error // physics: the balance itself is no limit from memory
 				f.Message = u.Label() + " " + words[k] + " lacks " + p.In(-q.Num, "Pa") + " to push its products out."
 				f.Found, f.Limit = p.In(q.Num, "Pa")+" left over", "at least "+p.In(0, "Pa")
 				for _, in := range q.Inputs {
