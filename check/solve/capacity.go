@@ -38,6 +38,9 @@ func solveCapacity(c *Context) {
 		lack = loadLack
 	}
 	reserve := 0.0
+	if lack == "" {
+		lack = openValue(basis, "standby")
+	}
 	if v := basis.Get("standby"); v.Known() {
 		reserve = v.Num
 	}

@@ -229,6 +229,9 @@ func (m *flueModel) add(part *plant.Part, share float64, unit int) {
 		m.need("the length of " + part.Label())
 	}
 	d := flue.Duct{Next: -1, Bore: size.Num, Length: length.Num * share, Roughness: flue.RoughnessMetal, Ambient: 20}
+	if lack := openValue(part, "roughness", "rise", "bends", "half-bends", "loss-coefficient", "pitch"); lack != "" {
+		m.need(lack)
+	}
 	if v := part.Get("roughness"); v.Known() {
 		d.Roughness = v.Num
 	}
@@ -287,6 +290,9 @@ func (m *flueModel) loss(part *plant.Part) float64 {
 				continue
 			}
 			n := 1.0
+			if lack := openValue(b, "count", "angle"); lack != "" {
+				m.need(lack)
+			}
 			if v := b.Get("count"); v.Known() {
 				n = v.Num
 			}
@@ -342,6 +348,9 @@ func (m *flueModel) finish(entries []int) {
 	if m.header != nil && len(ducts) > 2*n-1 { // the header's own bends stand at its end
 		end := n + len(entries) - 1
 		ducts[end].Loss += m.loss(m.header)
+	}
+	if lack := openValue(m.terminal, "loss-coefficient", "cap"); lack != "" {
+		m.need(lack)
 	}
 	if v := m.terminal.Get("loss-coefficient"); v.Known() {
 		last.Loss += v.Num

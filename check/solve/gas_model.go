@@ -72,6 +72,9 @@ func newGasTree(c *Context, block *plant.Part) *gasTree {
 	}
 	t.source, t.start = pressure.Num, start.Part
 	allowance := 0.0
+	if block.Child("fitting-allowance").First().Open() {
+		t.need("the allowance for fittings (fitting-allowance)")
+	}
 	if v := block.Child("fitting-allowance").First(); v.Known() {
 		allowance = v.Num
 	}
@@ -119,6 +122,9 @@ func (t *gasTree) readFuel(basis *plant.Part) {
 		return
 	}
 	t.fuel = gasFuel{density: table.RelativeDensity, viscosity: table.Viscosity, value: value.Num, gross: g.Get("heat-basis").Is("gross")}
+	if lack := openValue(g, "relative-density"); lack != "" {
+		t.need(lack)
+	}
 	if v := g.Get("relative-density"); v.Known() {
 		t.fuel.density = v.Num
 	}
@@ -159,6 +165,9 @@ func (w *gasWalk) from(part *plant.Part, parent int) {
 // own adds the loss of a part itself: meter, valve, filter, regulator.
 func (w *gasWalk) own(part *plant.Part, parent int) int {
 	s := gasSection{part: part, parent: parent}
+	if lack := openValue(part, "loss"); lack != "" {
+		w.t.need(lack)
+	}
 	switch part.Kind {
 	case "meter":
 		// The supply pressure is that behind the meter where it is stated there.
@@ -225,6 +234,9 @@ func (w *gasWalk) section(p *plant.Part, parent int, length plant.Value) gasSect
 	}
 	s.bore, s.roughness, s.length = found.Bore(), found.Roughness, length.Num
 	s.equivalent = equivalentLength(p, found) + w.allowance*s.length
+	if lack := openValue(p, "bends", "half-bends", "tees", "branch-tees", "valves", "reducers", "rise", "loss", "pitch"); lack != "" {
+		w.t.need(lack)
+	}
 	if v := p.Get("rise"); v.Known() {
 		s.rise = v.Num
 	}

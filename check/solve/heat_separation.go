@@ -48,6 +48,9 @@ func (h *hydraulics) solveSeparation() {
 	default:
 		s.flow = primary.Num
 	}
+	if lack == "" {
+		lack = openValue(h.c.P.Block("basis"), "standby")
+	}
 	if v := h.c.P.Block("basis").Get("standby"); v.Known() {
 		s.reserve = int(v.Num + 0.5)
 	}

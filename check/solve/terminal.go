@@ -159,6 +159,9 @@ func equivalentLengths(c *Context, fl *plant.Part, units []*plant.Part) {
 				}
 			case "flue-header", "riser", "run":
 			case "bend":
+				if lack == "" {
+					lack = openValue(p, "count")
+				}
 				if v := p.Get("count"); v.Known() {
 					bends += v.Num
 				} else {
@@ -172,6 +175,9 @@ func equivalentLengths(c *Context, fl *plant.Part, units []*plant.Part) {
 				total += v.Num
 			} else {
 				lack = "the length of " + p.Label()
+			}
+			if lack == "" {
+				lack = openValue(p, "bends")
 			}
 			if v := p.Get("bends"); v.Known() {
 				bends += v.Num

@@ -153,6 +153,9 @@ func (h *hydraulics) circuits() {
 		u.pump = u.unit.Child("pump")
 		u.head = h.curve(u.pump.Child("head-curve"))
 		u.setting = 1
+		if u.pump.Get("setting").Open() {
+			h.need("the setting of the pump of " + u.unit.Label())
+		}
 		if v := u.pump.Get("setting"); v.Known() {
 			u.setting = v.Num
 		} else {
@@ -243,6 +246,9 @@ func (h *hydraulics) run(p *plant.Part) waterPipe {
 		for _, part := range h.c.P.ByKind(kind) {
 			if r, ok := part.Ref("on"); !ok || r.Part != p {
 				continue
+			}
+			if lack := openValue(part, "loss"); lack != "" && w.missing == "" {
+				w.missing = lack
 			}
 			if v := part.Get("loss"); v.Known() {
 				w.stated += v.Num

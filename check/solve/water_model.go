@@ -68,8 +68,13 @@ func (l *lineParts) newWaterPipe(part *plant.Part, length plant.Value) waterPipe
 		return w
 	}
 	l.of(w.bore)
+	w.missing = openValue(part, "loss-coefficient", "loss", "pitch")
 	for i := range counted {
-		if v := part.Get(counted[i].slot); v.Known() {
+		v := part.Get(counted[i].slot)
+		if v.Open() && w.missing == "" {
+			w.missing = openValue(part, counted[i].slot)
+		}
+		if v.Known() {
 			k := kReducer
 			if counted[i].part != 0 {
 				k = l.k[counted[i].part]
