@@ -23,6 +23,10 @@ var ruleDrainEatenByCondensate = check.Rule{
 				if !v.Known() || !bad[v.Word] || kind == "gully" && len(p.Plant.ByKind("neutraliser")) > 0 || neutralised(part) {
 					continue
 				}
+				if part.Get("from").Open() {
+					p.Unknown(part, "what leads into "+part.Label())
+					continue
+				}
 				f := check.Finding{Span: v.Span(), Found: v.Word, Limit: "plastic, stoneware or stainless", Message: part.Label() + " is of " + v.Word + ", which condensate of pH 3 to 5 eats."}
 				if kind == "condensate-pipe" {
 					f.Fixes = []lang.Fix{{Title: "Use polypropylene", Best: true, Edits: []lang.Edit{{Span: part.Stmt.Abs(v.Field.Values[0].Expr.Span), NewText: "polypropylene"}}}}

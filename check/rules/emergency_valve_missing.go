@@ -24,9 +24,9 @@ var ruleEmergencyValveMissing = check.Rule{
 			return
 		}
 		var found *plant.Part
-		open := false
+		open, other := false, false
 		for _, v := range block.Children("valve") {
-			open = open || !v.Get("kind").Known()
+			open, other = open || !v.Get("kind").Known(), other || undecided(v) || v.Get("kind").Open()
 			if v.Get("kind").Is("emergency") {
 				found = v
 				if v.Has("fail-closed") {
@@ -34,12 +34,12 @@ var ruleEmergencyValveMissing = check.Rule{
 				}
 			}
 		}
-		if found != nil {
+		if found != nil && !other {
 			end := found.Stmt.HeadSpan().End
 			p.Absent(found, "fail-closed", check.Finding{Message: found.Label() + " does not shut when power fails.", Fixes: []lang.Fix{{Title: "Make it fail-closed", Edits: []lang.Edit{{Span: lang.Span{Start: end, End: end}, NewText: " fail-closed"}}}}})
 			return
 		}
-		if open {
+		if open || found != nil {
 			p.Unknown(block, "what each valve of the gas run is for")
 			return
 		}

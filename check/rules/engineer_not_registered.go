@@ -24,7 +24,7 @@ var ruleEngineerNotRegistered = check.Rule{
 			seen[ref.Part] = true
 			role := ref.Part.Get("role")
 			switch {
-			case role.Open():
+			case !role.Known():
 				p.Unknown(at, "the role of "+ref.Part.Label())
 			case !role.Is("gas-engineer") && !role.Is("commissioning-engineer"):
 				p.Report(at, check.Finding{Part: ref.Part.Label(), Found: role.Word, Limit: "gas-engineer or commissioning-engineer", Message: ref.Part.Label() + " worked on the gas side but is a " + role.Word + "."})

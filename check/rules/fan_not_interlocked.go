@@ -21,6 +21,10 @@ var ruleFanNotInterlocked = check.Rule{
 			if fan.Has("stops-firing") && fan.Has("proved") {
 				continue
 			}
+			if undecided(fan) {
+				p.Unknown(fan, "what stops when "+fan.Label()+" fails")
+				continue
+			}
 			linked := false
 			for _, i := range p.Plant.ByKind("interlock") {
 				for _, s := range i.Subjects() {

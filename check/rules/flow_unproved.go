@@ -27,7 +27,12 @@ var ruleFlowUnproved = check.Rule{
 			if pump == nil || pump.First().Absent() || undecided(pump) || pump.Has("flow-proving") || stops.Has(pump) {
 				continue
 			}
-			if low := u.Child("low-water"); low.Get("senses").Is("flow") {
+			low := u.Child("low-water")
+			if low.Get("senses").Is("flow") {
+				continue
+			}
+			if low.First().Open() || low.Get("senses").Open() {
+				p.Unknown(u, "what the low-water cut-out of "+u.Label()+" senses")
 				continue
 			}
 			p.Absent(pump, "the proof of flow of "+u.Label(), check.Finding{Message: "No proof of flow stops the burner of " + u.Label() + " when its pump fails."})

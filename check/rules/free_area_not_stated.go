@@ -20,6 +20,10 @@ var ruleFreeAreaNotStated = check.Rule{
 			if us && o.Get("made-of").Known() {
 				continue // the code counts such a louver by its face and material
 			}
+			if us && o.Get("made-of").Open() {
+				p.Unknown(o, "what "+o.Label()+" is made of")
+				continue
+			}
 			if g := o.Get("gross"); g.Known() && !o.Get("free").Known() {
 				if o.Get("free").Open() {
 					p.Unknown(o, "the free area of "+o.Label())

@@ -25,6 +25,10 @@ var ruleGasFittingsNotCounted = check.Rule{
 		}
 		for _, kind := range [...]string{"pipe", "drop"} {
 			for _, part := range block.Children(kind) {
+				if undecided(part) {
+					p.Unknown(part, "the fittings of "+part.Label())
+					continue
+				}
 				listed := false
 				for _, s := range [...]string{"bends", "half-bends", "tees", "branch-tees", "valves", "reducers", "loss", "loss-coefficient"} {
 					listed = listed || part.Get(s).Given

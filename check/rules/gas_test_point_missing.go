@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/tundish/check"
 	"example.org/tundish/check/cite"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/lang"
 )
 
@@ -19,10 +20,12 @@ var ruleGasTestPointMissing = check.Rule{
 		if p.Plant.US() {
 			return
 		}
-		at := map[string]bool{}
+		var at plant.PartSet
+		open := false
 		for _, t := range p.Plant.Block("gas-run").Children("test-point") {
+			open = open || undecided(t) || t.Get("on").Open()
 			for _, r := range t.Refs("on") {
-				at[r.Part.Address()] = true
+				at.Add(r.Part)
 			}
 		}
 		for _, u := range p.Plant.Units() {
@@ -30,11 +33,11 @@ var ruleGasTestPointMissing = check.Rule{
 			if v == nil || v.First().Absent() {
 				continue // unit-without-gas-valve speaks of it
 			}
-			if undecided(v) {
+			if undecided(v) || open && !v.Has("test-point") && !at.Has(u) {
 				p.Unknown(u, "whether "+u.Label()+" has a test point")
 				continue
 			}
-			if !v.Has("test-point") && !at[u.Address()] {
+			if !v.Has("test-point") && !at.Has(u) {
 				p.Absent(v, "a test point at "+u.Label(), check.Finding{Part: u.Label(), Message: "The gas valve of " + u.Label() + " has no test point, and no other stands at the unit."})
 			}
 		}

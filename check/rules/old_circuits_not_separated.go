@@ -27,6 +27,10 @@ var ruleOldCircuitsNotSeparated = check.Rule{
 			p.Unknown(old, "what is known of the water of the old circuits")
 			return
 		}
+		if old.Get("state").Open() && !old.Has("open-vented") && !old.Has("permeable-pipe") {
+			p.Unknown(old, "whether the old circuits were cleaned")
+			return
+		}
 		why := "were not cleaned"
 		switch {
 		case old.Has("open-vented"):

@@ -42,6 +42,10 @@ var ruleOpeningMissing = check.Rule{
 		if p.Plant.US() && (solve.SingleOpening(block) || block.Child("intake").First().Is("ducted")) {
 			return // the code allows a single high opening, and none where each unit draws its own air
 		}
+		if p.Plant.US() && block.Child("intake").First().Open() && !(have["high-level"] && (have["low-level"] || have["floor-level"])) {
+			p.Unknown(block, "where the units take their air from (intake)")
+			return
+		}
 		if !have["high-level"] {
 			p.Absent(block, "a high opening", check.Finding{Message: "The room has no high opening."})
 		}

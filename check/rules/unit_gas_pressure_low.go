@@ -60,7 +60,7 @@ func judgeInletPressure(p *check.Pass, low bool) {
 func inletRange(pl *plant.Plant, u *plant.Part) (span plant.Value) {
 	fuel := pl.Block("basis").Child("gas").Get("fuel")
 	for _, s := range u.Children("gas-inlet") {
-		if f := s.Get("for"); !f.Known() || f.Word == fuel.Word {
+		if f := s.Get("for"); !f.Given || f.Is(fuel.Word) {
 			span = s.Get("pressure")
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"example.org/tundish/check"
 	"example.org/tundish/check/calc/vessel"
+	"example.org/tundish/check/plant"
 	"example.org/tundish/check/solve"
 	"example.org/tundish/check/tables"
 	"example.org/tundish/lang"
@@ -33,6 +34,10 @@ var ruleVesselTooSmall = check.Rule{
 			if f == nil {
 				continue
 			}
+			if other := unplacedVessel(p.Plant, v); other != nil {
+				p.Unknown(v, "the side that "+other.Label()+" stands on")
+				continue
+			}
 			size := v.Get("volume")
 			f.Span = size.Span()
 			f.Message = "The circuit of " + v.Label() + " has vessels of " + f.Found + "; it needs " + p.In(need.Num, have.Unit) + "."
@@ -43,6 +48,17 @@ var ruleVesselTooSmall = check.Rule{
 			p.Report(v, *f)
 		}
 	},
+}
+
+// unplacedVessel is another vessel of which it is open where it stands, and which
+// may help this one.
+func unplacedVessel(pl *plant.Plant, v *plant.Part) *plant.Part {
+	for _, o := range pl.ByKind("vessel") {
+		if o != v && (o.Get("side").Open() || undecided(o)) {
+			return o
+		}
+	}
+	return nil
 }
 
 // standardVolume is the smallest usual vessel that holds a volume in m3.

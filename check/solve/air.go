@@ -211,7 +211,12 @@ func LeadsOpen(block *plant.Part) *plant.Part {
 // its own kind of opening. Units that draw their air through ducts of their own
 // need none.
 func openingsUS(c *Context, block *plant.Part, gross float64) {
-	if block.Child("intake").First().Is("ducted") {
+	switch intake := block.Child("intake").First(); {
+	case intake.Is("ducted"):
+		return
+	case intake.Open():
+		c.Missing(block, "needed-area-high", Plain, Always, "where the units take their air from (intake)")
+		c.Missing(block, "needed-area-low", Plain, Always, "where the units take their air from (intake)")
 		return
 	}
 	if o := LeadsOpen(block); o != nil {
