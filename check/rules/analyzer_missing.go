@@ -19,7 +19,7 @@ var ruleAnalyzerMissing = check.Rule{
 				with, ok := b.Ref("with")
 				switch {
 				case ok && with.Part.Get("kind").Is("analyser"):
-				case ok && with.Part.Get("kind").Open():
+				case ok && !with.Part.Get("kind").Known():
 					p.Unknown(b, "what kind of instrument "+with.Part.Label()+" is")
 				case ok:
 					p.Report(b, check.Finding{Part: with.Part.Label(), Span: b.Get("with").Span(), Found: with.Part.Get("kind").Word, Limit: "analyser", Message: "For the " + named(b) + " the flue gas was measured with " + with.Part.Label() + ", which is a " + with.Part.Get("kind").Word + "."})
