@@ -19,14 +19,15 @@ var rulePumpShutIn = check.Rule{
 		limit := p.Limit("pump-flow-least")
 		for _, pump := range p.Plant.ByKind("plant-pump") {
 			q := p.Results.Get(pump, "flow-left", solve.ValvesShut)
-			if !q.Known() || q.Num >= limit.Num*(1-1e-9) {
-				continue // without circuits pump-margin speaks of what is missing
+			speed := pump.Get("speed")
+			if q == nil || q.Known() && q.Num >= limit.Num*(1-1e-9) || speed.Known() && !speed.Is("constant") {
+				continue
 			}
-			switch speed := pump.Get("speed"); {
-			case !speed.Known():
+			if !speed.Known() {
 				p.Unknown(pump, "whether "+pump.Label()+" runs at constant speed (speed)")
-			case speed.Is("constant"):
-				f := p.AtLeast(q, limit)
+				continue
+			}
+			if f := p.AtLeast(q, limit); f != nil {
 				f.Message = "With every valve shut that may close, " + f.Found + " of its flow are left to " + pump.Label() + ", which runs at constant speed; usual is at least " + limit.Text() + "."
 				p.Report(pump, *f)
 			}

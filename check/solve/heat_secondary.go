@@ -201,6 +201,7 @@ func (h *hydraulics) buildingPump(b *buildingSide, p *plant.Part) {
 	on, ok := p.Ref("on")
 	if !ok {
 		h.c.Missing(p, "pump-margin", Plain, Always, "the pipe or circuit that "+p.Label()+" stands in")
+		h.c.Missing(p, "flow-left", Plain, ValvesShut, "the pipe or circuit that "+p.Label()+" stands in")
 		return
 	}
 	var circuits []*plant.Part
@@ -214,10 +215,14 @@ func (h *hydraulics) buildingPump(b *buildingSide, p *plant.Part) {
 	flow := flowOf(circuits)
 	if flow == 0 {
 		h.c.Missing(p, "pump-margin", Plain, Always, "the circuits that "+p.Label()+" serves, with their flows")
+		h.c.Missing(p, "flow-left", Plain, ValvesShut, "the circuits that "+p.Label()+" serves, with their flows")
 		return
 	}
-	left, need, lack := 0.0, 0.0, ""
+	left, need, lack, control := 0.0, 0.0, "", ""
 	for _, c := range circuits {
+		if c.Get("control").Open() && !c.Has("closing-valves") && !c.Has("bypass") {
+			control = "whether the valves of " + c.Label() + " close (control)"
+		}
 		if !mayClose(c) {
 			left += c.Get("flow").Num
 		}
@@ -230,7 +235,11 @@ func (h *hydraulics) buildingPump(b *buildingSide, p *plant.Part) {
 		}
 	}
 	in := h.c.Inputs(Input{Name: "V", Num: flow, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)}, Input{Name: "flow left", Num: left, Dim: lang.VolumeFlow, Unit: flowUnit(h.c.P)})
-	h.c.Add(Quantity{Part: p, Name: "flow-left", Case: ValvesShut, Num: left / flow, Dim: lang.Ratio, Unit: "%", Formula: &FormulaLeft, Inputs: in})
+	if control != "" {
+		h.c.Missing(p, "flow-left", Plain, ValvesShut, control)
+	} else {
+		h.c.Add(Quantity{Part: p, Name: "flow-left", Case: ValvesShut, Num: left / flow, Dim: lang.Ratio, Unit: "%", Formula: &FormulaLeft, Inputs: in})
+	}
 	if pipe != nil {
 		if q := h.c.Get(pipe, "pressure-loss", Always); q.Known() {
 			need += q.Num
