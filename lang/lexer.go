@@ -108,7 +108,7 @@ func (l *scanner) next() {
 	switch {
 	case class&digitByte != 0:
 		l.number(l.at)
-	case (l.last == NumberToken || l.last == PairToken) && isUnitStart(l.text[l.at:]):
+	case (l.last == NumberToken || l.last == PairToken) && isUnitStart(l.text[l.at:]) && !isReason(l.text[l.at:]):
 		l.add(UnitToken, l.at+unitLen(l.text[l.at:]))
 	case class&smallByte != 0:
 		l.word(WordToken)
@@ -128,6 +128,13 @@ func (l *scanner) next() {
 	default:
 		l.symbol(c)
 	}
+}
+
+// isReason tells the word that gives the reason of a requirement: behind a number
+// it is no unit, as in "require A / B <= 3 because ...".
+func isReason(s string) bool {
+	const word = "because"
+	return strings.HasPrefix(s, word) && unitLen(s) == len(word)
 }
 
 // signed tells whether a minus belongs to the number behind it: not after a
