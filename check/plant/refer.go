@@ -464,6 +464,9 @@ func words(kinds []string) string {
 }
 
 func (r *resolver) missing(part *Part, e *lang.Expr, missing, kinds []string) {
+	if r.unread {
+		return
+	}
 	var fixes []lang.Fix
 	mend := "name a part that the file describes"
 	if len(missing) == 1 && e.Kind != lang.SpanExpr {

@@ -50,6 +50,9 @@ type resolver struct {
 	*memory
 	texts joined // names and addresses
 	keep  bool   // parts belong to the plant itself, not to a catalogue
+	// unread is set in a record whose plant is not to be had: its names may stand
+	// there.
+	unread bool
 	// shallow leaves blocks for later: types are many, and few are used.
 	shallow bool
 }
@@ -164,8 +167,12 @@ func (r *resolver) fetch(f *lang.File, target, name string, span lang.Span, what
 }
 
 func (r *resolver) ofPlant(f *lang.File, st *lang.Statement) {
+	if r.plant.Of != nil || f != r.plant.File {
+		return
+	}
+	r.unread = true
 	name, span, ok := textOf(st)
-	if !ok || r.plant.Of != nil || f != r.plant.File {
+	if !ok {
 		return
 	}
 	target, ok := r.target(f, name, span)
@@ -185,7 +192,7 @@ func (r *resolver) ofPlant(f *lang.File, st *lang.Statement) {
 		})
 		return
 	}
-	r.plant.Of = Resolve(of, r.load)
+	r.plant.Of, r.unread = Resolve(of, r.load), false
 }
 
 // types takes the catalogue's types; the first of a name stands. Their blocks
