@@ -36,19 +36,34 @@ var ruleTestNotPassed = check.Rule{
 	},
 }
 
-// repeated tells a test that was passed on the same parts on a later day; open
-// is set where one was passed and it is not known which came last.
+// repeated tells a test of which every part was passed again; open is set where
+// it is not known of each whether that was on a later day.
 func repeated(tested, s *plant.Part) (again, open bool) {
+	if s.Kind == "flushing" {
+		return passedLater(tested, s, func(o *plant.Part) bool { return sameFlushing(o, s) })
+	}
+	for _, r := range s.Subjects() {
+		later, unsure := passedLater(tested, s, func(o *plant.Part) bool { return speaksOf(o, r.Part) })
+		if !later && !unsure {
+			return false, false
+		}
+		again, open = true, open || unsure
+	}
+	return again, open
+}
+
+// passedLater looks for a later test than s among those that count.
+func passedLater(tested, s *plant.Part, counts func(*plant.Part) bool) (later, unsure bool) {
 	then, dated := day(s, "date")
 	for _, o := range tested.Children(s.Kind) {
-		if o == s || !o.Get("result").Is("passed") || !sameSubjects(o, s) && !(s.Kind == "flushing" && sameFlushing(o, s)) {
+		if o == s || !o.Get("result").Is("passed") || !counts(o) {
 			continue
 		}
 		d, ok := day(o, "date")
 		if dated && ok && then.Before(d) {
 			return true, false
 		}
-		open = open || !dated || !ok
+		unsure = unsure || !dated || !ok
 	}
-	return false, open
+	return false, unsure
 }
