@@ -20,13 +20,16 @@ var ruleTestUnderDesign = check.Rule{
 		if t == nil || noDesign(p, t) {
 			return
 		}
-		say := func(s, d *plant.Part, slot, unit, did string) {
+		say := func(s, d *plant.Part, slot, unit, did string, met, open bool) {
 			have, want := s.Get(slot), d.Get(slot)
 			switch {
+			case met:
 			case want.Known() && !have.Known():
 				p.Unknown(s, "the "+slot+" of the "+testName(s.Kind))
 			case have.Known() && want.Open():
 				p.Unknown(s, "the "+slot+" that the specification asks of the "+testName(s.Kind))
+			case want.Known() && have.Num < want.Num*(1-1e-6) && open:
+				p.Unknown(s, "whether another "+testName(s.Kind)+" was as the specification asks")
 			case want.Known() && have.Num < want.Num*(1-1e-6):
 				p.Report(s, check.Finding{Span: have.Span(), Found: p.In(have.Num, unit), Limit: "at least " + p.In(want.Num, unit), Message: "The " + testName(s.Kind) + " " + did + " " + p.In(have.Num, unit) + "; the specification asks for " + p.In(want.Num, unit) + "."})
 			}
@@ -34,11 +37,12 @@ var ruleTestUnderDesign = check.Rule{
 		for _, kind := range [...]string{"strength", "tightness", "purge", "flushing"} {
 			for _, s := range t.Children(kind) {
 				for _, d := range p.Plant.Of.Block("tests").Children(kind) {
-					if !sameTest(s, d) || metByAnother(t, s, d) {
+					if !sameTest(s, d) {
 						continue
 					}
+					met, open := metByOthers(t, s, d)
 					for _, v := range askedOf[kind] {
-						say(s, d, v.slot, v.unit, v.did)
+						say(s, d, v.slot, v.unit, v.did, met, open)
 					}
 				}
 			}
@@ -56,20 +60,41 @@ var askedOf = map[string][]struct{ slot, unit, did string }{
 	"flushing":  {{"volume", "l", "took"}},
 }
 
-// metByAnother tells that another test of all the same parts was as asked: a
-// first one at less is then no fault.
-func metByAnother(tested, s, d *plant.Part) bool {
+// metByOthers tells that further tests of each part were as asked: a first one at
+// less is then no fault. It is open where they may have been.
+func metByOthers(tested, s, d *plant.Part) (met, open bool) {
+	if s.Kind == "flushing" {
+		return asAsked(tested, s, d, func(o *plant.Part) bool { return sameFlushing(o, s) || !o.Get("side").Known() })
+	}
+	for _, r := range s.Subjects() {
+		yes, maybe := asAsked(tested, s, d, func(o *plant.Part) bool { return speaksOf(o, r.Part) })
+		if !yes && !maybe {
+			return false, false
+		}
+		met, open = true, open || maybe
+	}
+	return met && !open, open
+}
+
+// asAsked looks for a test other than s that was as d asks, among those that count.
+func asAsked(tested, s, d *plant.Part, counts func(*plant.Part) bool) (yes, maybe bool) {
 	for _, o := range tested.Children(s.Kind) {
-		met := o != s && !o.Get("result").Is("failed") && covers(o, s)
+		result := o.Get("result")
+		if o == s || result.Is("failed") || !counts(o) {
+			continue
+		}
+		sure, less := !result.Open() && o.Get("side").Word == s.Get("side").Word, false
 		for _, v := range askedOf[s.Kind] {
 			want, have := d.Get(v.slot), o.Get(v.slot)
-			met = met && (!want.Known() || have.Known() && have.Num >= want.Num*(1-1e-6))
+			sure = sure && have.Known()
+			less = less || have.Known() && have.Num < want.Num*(1-1e-6)
 		}
-		if met {
-			return true
+		if sure && !less {
+			return true, false
 		}
+		maybe = maybe || !less
 	}
-	return false
+	return false, maybe
 }
 
 // computed holds a recorded test of the gas run against what the volume of the
@@ -80,10 +105,16 @@ func computed(p *check.Pass, tested *plant.Part, kind, slot, name, unit, did str
 	if q == nil {
 		return
 	}
+	open := false
 	for _, s := range tested.Children(kind) {
-		if v := s.Get(slot); speaksOf(s, gasRun) && !s.Get("result").Is("failed") && q.Known() && v.Known() && v.Num >= q.Num*(1-1e-6) {
+		v, result := s.Get(slot), s.Get("result")
+		if !speaksOf(s, gasRun) || result.Is("failed") {
+			continue
+		}
+		if v.Known() && !result.Open() && q.Known() && v.Num >= q.Num*(1-1e-6) {
 			return
 		}
+		open = open || !v.Known() || result.Open() && v.Num >= q.Num*(1-1e-6)
 	}
 	for _, s := range tested.Children(kind) {
 		v := s.Get(slot)
@@ -98,7 +129,11 @@ func computed(p *check.Pass, tested *plant.Part, kind, slot, name, unit, did str
 		for _, d := range p.Plant.Of.Block("tests").Children(kind) {
 			asked = asked || d.Get(slot).Known() && v.Num < d.Get(slot).Num*(1-1e-6)
 		}
-		if !asked && v.Num < q.Num*(1-1e-6) {
+		switch {
+		case asked || v.Num >= q.Num*(1-1e-6):
+		case open:
+			p.Unknown(s, "whether another "+testName(kind)+" was as the volume of this gas run needs")
+		default:
 			p.Report(s, check.Finding{Span: v.Span(), Found: p.In(v.Num, unit), Limit: "at least " + p.In(q.Num, unit), Quantity: q, Source: q.Formula.Source, Message: "The " + testName(kind) + " " + did + " " + p.In(v.Num, unit) + "; the volume of this gas run needs " + p.In(q.Num, unit) + "."})
 		}
 	}
@@ -141,14 +176,4 @@ func sameTest(a, b *plant.Part) bool {
 		return sameFlushing(a, b)
 	}
 	return sameSubjects(a, b)
-}
-
-// covers tells a test a of every part, or of the circuit, that b is of.
-func covers(a, b *plant.Part) bool {
-	for _, r := range b.Subjects() {
-		if !speaksOf(a, r.Part) {
-			return false
-		}
-	}
-	return sameTest(a, b)
 }
