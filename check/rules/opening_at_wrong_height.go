@@ -29,6 +29,9 @@ var ruleOpeningAtWrongHeight = check.Rule{
 				}
 				continue
 			}
+			if nationOpen(p, o) {
+				continue
+			}
 			switch level := o.Get("level"); {
 			case level.Open():
 				p.Unknown(o, "the level of "+o.Label())

@@ -23,7 +23,7 @@ var ruleOpeningMissing = check.Rule{
 			}
 			return
 		}
-		if len(block.Children("fan")) > 0 {
+		if len(block.Children("fan")) > 0 || nationOpen(p, block) {
 			return
 		}
 		have := map[string]bool{}

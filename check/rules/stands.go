@@ -56,3 +56,15 @@ func unplaced(part *plant.Part) bool {
 	}
 	return false
 }
+
+// nationOpen says of a part that it cannot be judged while the jurisdiction is
+// unknown: the codes differ in what they ask of it.
+func nationOpen(p *check.Pass, part *plant.Part) bool {
+	if !p.Plant.Block("basis").Get("jurisdiction").Open() {
+		return false
+	}
+	if part != nil {
+		p.Unknown(part, "the jurisdiction")
+	}
+	return true
+}

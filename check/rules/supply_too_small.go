@@ -20,6 +20,9 @@ var ruleSupplyTooSmall = check.Rule{
 		if need == nil {
 			return // no fans
 		}
+		if nationOpen(p, block) {
+			return
+		}
 		if !need.Known() {
 			p.Unknown(block, need.Missing)
 			return

@@ -21,6 +21,9 @@ var ruleTerminalTooNear = check.Rule{
 	Sources: sources(flue.SourceTerminalUP10, flue.SourceTerminalADJ, flue.SourceTerminalUS, flue.SourceTerminalUSDirect),
 	Run: func(p *check.Pass) {
 		for _, t := range p.Plant.ByKind("terminal") {
+			if nationOpen(p, t) {
+				continue
+			}
 			if q := p.Results.Get(t, "net-input", solve.Always); q != nil && !q.Known() {
 				p.Unknown(t, q.Missing)
 				continue
