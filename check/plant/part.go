@@ -94,13 +94,13 @@ func (p *Part) Span() lang.Span {
 // statement, then as the first value of a statement of that keyword in its
 // block, then in its catalogue type, then as the slot's sourced default.
 func (p *Part) Get(name string) (v Value) {
-	// Small enough to be put in place where it is asked: most answers are no.
-	if bit := lang.NameBit(name); p != nil && p.says&bit != 0 {
+	if bit := lang.NameBit(name); p != nil && p.says&bit != 0 { // most answers are no
 		p.get(&v, name, bit)
 	}
-	return
+	return v
 }
 
+// get fills v, which is silent; a value is too large to be handed on in copies.
 func (p *Part) get(v *Value, name string, bit lang.NameSet) {
 	if f, in := p.field(name, bit); f != nil {
 		in.value(v, f, 0)
@@ -173,7 +173,13 @@ func (p *Part) First() (v Value) {
 			p.value(&v, f, 0)
 		}
 	}
-	return
+	return v
+}
+
+// Undecided tells a statement that says nothing but unknown: nobody knows yet
+// whether there will be such a part. A part with one unknown value is there.
+func (p *Part) Undecided() bool {
+	return p != nil && p.Bound != nil && len(p.Bound.Fields) == 1 && p.First().Open()
 }
 
 func (p *Part) firstField() *lang.Field {
@@ -329,8 +335,8 @@ func (p *Part) ownAddress() bool {
 	return p.plant.Kind == "record" && p.Row.Name == lang.Refers && p.Bound.Name != nil
 }
 
-// addressed reports whether an address is that of the part, without
-// putting texts together.
+// addressed reports whether an address is that of the part, without putting texts
+// together.
 func (p *Part) addressed(address string) bool {
 	switch {
 	case p.Name != "" || p.Row == nil || p.Owner == nil || p == p.plant.unitGroup || p.ownAddress() || p.Owner.Owner == nil:

@@ -20,7 +20,7 @@ var ruleBlankWithoutGasket = check.Rule{
 			if b.Owner.Kind == "flue" || b.Has("gasket") || b.Has("seal") {
 				continue
 			}
-			if undecided(b) {
+			if b.Undecided() {
 				p.Unknown(b, "what the blank closes, and its gasket")
 				continue
 			}

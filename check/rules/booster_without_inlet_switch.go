@@ -19,7 +19,7 @@ var ruleBoosterWithoutInletSwitch = check.Rule{
 			if b.First().Absent() || b.Has("inlet-switch") {
 				continue
 			}
-			if undecided(b) {
+			if b.Undecided() {
 				p.Unknown(b, "whether there is a booster")
 				continue
 			}

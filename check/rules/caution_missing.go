@@ -27,7 +27,7 @@ var ruleCautionMissing = check.Rule{
 		have, open := map[string]bool{}, false
 		for _, c := range p.Plant.ByKind("caution") {
 			have[c.Get("topic").Word] = true
-			open = open || c.Get("topic").Open() || undecided(c)
+			open = open || c.Get("topic").Open() || c.Undecided()
 		}
 		for i := range cautions.Triggers {
 			t := &cautions.Triggers[i]

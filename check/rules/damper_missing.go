@@ -28,7 +28,7 @@ var ruleDamperMissing = check.Rule{
 				}
 				d := ref.Part.Child("damper")
 				if d != nil && !d.First().Absent() {
-					if undecided(d) {
+					if d.Undecided() {
 						p.Unknown(d, "whether "+ref.Part.Label()+" has a damper")
 					}
 					continue

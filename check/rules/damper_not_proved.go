@@ -24,7 +24,7 @@ var ruleDamperNotProved = check.Rule{
 			v := c.part.Child("damper").Get("proved")
 			switch {
 			case v.Is("closes-when-stopped"):
-			case undecided(d):
+			case d.Undecided():
 				p.Unknown(c.part, "whether "+c.unit.Label()+" has a damper")
 			case v.Open():
 				p.Unknown(c.part, "whether the damper of "+c.unit.Label()+" closes when it stops")

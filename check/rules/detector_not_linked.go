@@ -16,7 +16,7 @@ var ruleDetectorNotLinked = check.Rule{
 	Sources: sources(cite.Source{Work: "IGEM/UP/11", Read: cite.Practice, Note: "as quoted"}),
 	Run: func(p *check.Pass) {
 		for _, d := range p.Plant.ByKind("detector") {
-			if d.Get("closes").Open() || undecided(d) {
+			if d.Get("closes").Open() || d.Undecided() {
 				p.Unknown(d, "what "+d.Label()+" closes")
 				continue
 			}

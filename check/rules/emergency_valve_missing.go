@@ -26,7 +26,7 @@ var ruleEmergencyValveMissing = check.Rule{
 		var found *plant.Part
 		open, other := false, false
 		for _, v := range block.Children("valve") {
-			open, other = open || !v.Get("kind").Known(), other || undecided(v) || v.Get("kind").Open()
+			open, other = open || !v.Get("kind").Known(), other || v.Undecided() || v.Get("kind").Open()
 			if v.Get("kind").Is("emergency") {
 				found = v
 				if v.Has("fail-closed") {

@@ -21,7 +21,7 @@ var ruleFanNotInterlocked = check.Rule{
 			if fan.Has("stops-firing") && fan.Has("proved") {
 				continue
 			}
-			if undecided(fan) {
+			if fan.Undecided() {
 				p.Unknown(fan, "what stops when "+fan.Label()+" fails")
 				continue
 			}

@@ -24,7 +24,7 @@ var ruleFlowUnproved = check.Rule{
 		}
 		for _, u := range p.Plant.Units() {
 			pump := u.Child("pump")
-			if pump == nil || pump.First().Absent() || undecided(pump) || pump.Has("flow-proving") || stops.Has(pump) {
+			if pump == nil || pump.First().Absent() || pump.Undecided() || pump.Has("flow-proving") || stops.Has(pump) {
 				continue
 			}
 			low := u.Child("low-water")

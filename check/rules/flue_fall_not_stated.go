@@ -17,7 +17,7 @@ var ruleFlueFallNotStated = check.Rule{
 	Run: func(p *check.Pass) {
 		for _, kind := range [...]string{"connector", "flue-header", "run"} {
 			for _, part := range p.Plant.ByKind(kind) {
-				if part.Get("falls").Open() || undecided(part) {
+				if part.Get("falls").Open() || part.Undecided() {
 					p.Unknown(part, "the fall of "+part.Label())
 					continue
 				}

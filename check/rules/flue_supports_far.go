@@ -18,7 +18,7 @@ var ruleFlueSupportsFar = check.Rule{
 		limit := p.Limit("flue-support-spacing")
 		for _, fl := range p.Plant.ByKind("flue") {
 			s := fl.Child("support")
-			if s == nil || undecided(s) {
+			if s == nil || s.Undecided() {
 				p.Unknown(fl, "the supports of "+fl.Label())
 				continue
 			}

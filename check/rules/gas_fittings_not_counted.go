@@ -25,7 +25,7 @@ var ruleGasFittingsNotCounted = check.Rule{
 		}
 		for _, kind := range [...]string{"pipe", "drop"} {
 			for _, part := range block.Children(kind) {
-				if undecided(part) {
+				if part.Undecided() {
 					p.Unknown(part, "the fittings of "+part.Label())
 					continue
 				}

@@ -23,7 +23,7 @@ var ruleGasTestPointMissing = check.Rule{
 		var at plant.PartSet
 		open := false
 		for _, t := range p.Plant.Block("gas-run").Children("test-point") {
-			open = open || undecided(t) || t.Get("on").Open()
+			open = open || t.Undecided() || t.Get("on").Open()
 			for _, r := range t.Refs("on") {
 				at.Add(r.Part)
 			}
@@ -33,7 +33,7 @@ var ruleGasTestPointMissing = check.Rule{
 			if v == nil || v.First().Absent() {
 				continue // unit-without-gas-valve speaks of it
 			}
-			if undecided(v) || open && !v.Has("test-point") && !at.Has(u) {
+			if v.Undecided() || open && !v.Has("test-point") && !at.Has(u) {
 				p.Unknown(u, "whether "+u.Label()+" has a test point")
 				continue
 			}

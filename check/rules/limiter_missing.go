@@ -19,7 +19,7 @@ var ruleLimiterMissing = check.Rule{
 		for _, u := range p.Plant.Units() {
 			l := u.Child("limiter")
 			switch v := l.Get("setting"); {
-			case undecided(l):
+			case l.Undecided():
 				p.Unknown(l, "whether "+u.Label()+" has a limiter")
 			case l == nil || l.First().Absent():
 				f := check.Finding{Message: u.Label() + " has no temperature limiter."}

@@ -17,7 +17,7 @@ var ruleLowWaterMissing = check.Rule{
 	Run: func(p *check.Pass) {
 		room := p.Plant.Block("room").Child("kind")
 		level := room.Get("level")
-		if !level.Is("roof") && !level.Open() && !undecided(room) {
+		if !level.Is("roof") && !level.Open() && !room.Undecided() {
 			return
 		}
 		s := p.Plant.Block("safety")

@@ -27,7 +27,7 @@ var ruleLowWaterNotInterlocked = check.Rule{
 		}
 		for _, u := range p.Plant.Units() {
 			if lw := u.Child("low-water"); lw != nil && !lw.First().Absent() && !linked.Has(lw) {
-				if undecided(lw) {
+				if lw.Undecided() {
 					p.Unknown(u, "whether "+u.Label()+" has a low-water cut-out")
 					continue
 				}
@@ -35,7 +35,7 @@ var ruleLowWaterNotInterlocked = check.Rule{
 			}
 		}
 		if pr := p.Plant.Block("safety").Child("pressurisation"); pr != nil && !pr.First().Absent() && !linked.Has(pr) && !pr.Has("stops-firing") {
-			if undecided(pr) {
+			if pr.Undecided() {
 				p.Unknown(pr, "whether there is a pressurization unit that stops the burners")
 				return
 			}

@@ -22,7 +22,7 @@ var ruleMixedUnitsOnFlue = check.Rule{
 			for _, u := range units {
 				kind := u.Child("kind")
 				switch d := kind.Get("draught"); {
-				case undecided(kind) || d.Open() || kind == nil && undecided(u.Child("type")):
+				case kind.Undecided() || d.Open() || kind == nil && u.Child("type").Undecided():
 					open = u.Label()
 				case !d.Known(): // the kind of unit is not described
 				case first == "":

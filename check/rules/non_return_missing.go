@@ -21,7 +21,7 @@ var ruleNonReturnMissing = check.Rule{
 		}
 		for _, u := range units {
 			pump := u.Child("pump")
-			if pump == nil || undecided(pump) {
+			if pump == nil || pump.Undecided() {
 				p.Unknown(u, "the pump of "+u.Label())
 				continue
 			}

@@ -21,7 +21,7 @@ var ruleOutputMoreThanInput = check.Rule{
 		for _, u := range p.Plant.Units() {
 			in, ok := solve.NetInput(p.Plant, u.Child("input"))
 			if !ok {
-				if s := u.Child("input"); undecided(s) {
+				if s := u.Child("input"); s.Undecided() {
 					p.Unknown(s, "the heat input of "+u.Label())
 				}
 				continue

@@ -22,7 +22,7 @@ var rulePumpUnwired = check.Rule{
 			if pump == nil || pump.First().Absent() {
 				continue
 			}
-			if undecided(pump) {
+			if pump.Undecided() {
 				p.Unknown(u, "the pump of "+u.Label())
 				continue
 			}

@@ -17,7 +17,7 @@ var ruleReliefCanBeShutOff = check.Rule{
 	Run: func(p *check.Pass) {
 		for _, u := range p.Plant.Units() {
 			r := u.Child("relief")
-			if r == nil || r.First().Absent() || undecided(r) {
+			if r == nil || r.First().Absent() || r.Undecided() {
 				continue // relief-missing speaks of it
 			}
 			switch v := r.Get("place"); {

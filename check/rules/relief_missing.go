@@ -22,7 +22,7 @@ var ruleReliefMissing = check.Rule{
 				p.Absent(u, "the safety valve of "+u.Label(), check.Finding{Message: u.Label() + " has no safety valve."})
 			case r.First().Absent():
 				p.Report(u, check.Finding{Span: r.Span(), Message: u.Label() + " has no safety valve."})
-			case undecided(r):
+			case r.Undecided():
 				p.Unknown(r, "whether "+u.Label()+" has a safety valve")
 			}
 		}

@@ -16,7 +16,7 @@ var ruleReliefUndrained = check.Rule{
 	Sources: sources(cite.Source{Work: "EN 12828", Edition: "2012+A1:2014", Read: cite.Published, Note: "extracts"}),
 	Run: func(p *check.Pass) {
 		for _, r := range p.Plant.ByKind("relief") {
-			if r.First().Absent() || undecided(r) {
+			if r.First().Absent() || r.Undecided() {
 				continue // relief-missing speaks of it
 			}
 			if _, ok := r.Ref("discharges-to"); ok {

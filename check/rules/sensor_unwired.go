@@ -17,7 +17,7 @@ var ruleSensorUnwired = check.Rule{
 	Run: func(p *check.Pass) {
 		for _, s := range p.Plant.ByKind("sensor") {
 			switch to := s.Get("to"); {
-			case undecided(s):
+			case s.Undecided():
 				p.Unknown(s, "the wire of "+s.Label())
 			case !to.Given:
 				p.Absent(s, "the wire of "+s.Label(), check.Finding{Message: "The sensor " + s.Label() + " is not wired."})

@@ -13,7 +13,7 @@ func stands(block *plant.Part, kinds ...string) (there, open bool) {
 	for _, kind := range kinds {
 		for _, c := range block.Children(kind) {
 			switch {
-			case undecided(c):
+			case c.Undecided():
 				open = true
 			case !c.First().Absent():
 				there = true
@@ -23,18 +23,12 @@ func stands(block *plant.Part, kinds ...string) (there, open bool) {
 	return there, open && !there
 }
 
-// undecided tells a statement that says nothing but unknown: nobody knows yet
-// whether there will be such a part. A part with one unknown value is there.
-func undecided(part *plant.Part) bool {
-	return part != nil && part.Bound != nil && len(part.Bound.Fields) == 1 && part.First().Open()
-}
-
 // missing reports that a part lacks something, unless a statement of one of the
 // kinds leaves open whether it is there or where it belongs: that may be the one.
 func missing(p *check.Pass, part *plant.Part, what string, f check.Finding, kinds ...string) {
 	for _, kind := range kinds {
 		for _, c := range p.Plant.ByKind(kind) {
-			if undecided(c) || unplaced(c) {
+			if c.Undecided() || unplaced(c) {
 				p.Unknown(part, what)
 				return
 			}

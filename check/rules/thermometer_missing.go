@@ -16,7 +16,7 @@ var ruleThermometerMissing = check.Rule{
 	Sources: sources(cite.Source{Work: "EN 12828", Edition: "2012+A1:2014", Read: cite.Published, Note: "flow and return of each heat generator"}),
 	Run: func(p *check.Pass) {
 		for _, u := range p.Plant.Units() {
-			if pump := u.Child("pump"); pump == nil || pump.First().Absent() || undecided(pump) {
+			if pump := u.Child("pump"); pump == nil || pump.First().Absent() || pump.Undecided() {
 				continue // the unit's water side is not described yet
 			}
 			have, open := map[string]bool{}, false

@@ -28,7 +28,7 @@ var ruleTrapMissing = check.Rule{
 				p.Absent(u, "the trap of "+u.Label(), check.Finding{Message: u.Label() + " has no condensate trap."})
 			case t.First().Absent():
 				p.Report(u, check.Finding{Span: t.Span(), Message: u.Label() + " has no condensate trap."})
-			case undecided(t):
+			case t.Undecided():
 				p.Unknown(t, "whether "+u.Label()+" has a trap")
 			}
 		}

@@ -21,7 +21,7 @@ var ruleUnitWithoutGasValve = check.Rule{
 				p.Absent(u, "the gas valve of "+u.Label(), check.Finding{Message: u.Label() + " has no gas valve of its own."})
 			case v.First().Absent():
 				p.Report(u, check.Finding{Span: v.Span(), Message: u.Label() + " has no gas valve of its own."})
-			case undecided(v):
+			case v.Undecided():
 				p.Unknown(v, "whether "+u.Label()+" has a gas valve")
 			}
 		}

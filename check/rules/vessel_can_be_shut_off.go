@@ -23,7 +23,7 @@ var ruleVesselCanBeShutOff = check.Rule{
 			if w.Is("plain-valve") {
 				p.Report(v, check.Finding{Span: w.Span(), Found: "plain-valve", Limit: "lockable-valve or cap-valve", Message: v.Label() + " can be shut off by a plain valve.", Fixes: []lang.Fix{{Title: "Use a lockable valve", Best: true, Edits: []lang.Edit{{Span: w.Span(), NewText: "lockable-valve"}}}}})
 			}
-			if !v.Has("drain") && !w.Absent() && !undecided(v) {
+			if !v.Has("drain") && !w.Absent() && !v.Undecided() {
 				p.Absent(v, "the drain", check.Finding{Message: v.Label() + " has no drain to check its precharge by."})
 			}
 		}

@@ -54,7 +54,7 @@ var ruleVesselTooSmall = check.Rule{
 // may help this one.
 func unplacedVessel(pl *plant.Plant, v *plant.Part) *plant.Part {
 	for _, o := range pl.ByKind("vessel") {
-		if o != v && (o.Get("side").Open() || undecided(o)) {
+		if o != v && (o.Get("side").Open() || o.Undecided()) {
 			return o
 		}
 	}

@@ -91,17 +91,12 @@ func newGasTree(c *Context, block *plant.Part) *gasTree {
 func (t *gasTree) findLoose(block *plant.Part) {
 	for _, kind := range [...]string{"pipe", "manifold", "drop"} {
 		for _, p := range block.Children(kind) {
-			if undecided(p) || p.Get("from").Open() || p.Get("to").Open() || p.Get("feeds").Open() {
+			if p.Undecided() || p.Get("from").Open() || p.Get("to").Open() || p.Get("feeds").Open() {
 				t.loose = true
 				t.need("where " + p.Label() + " leads")
 			}
 		}
 	}
-}
-
-// undecided tells a part that states nothing but the word unknown.
-func undecided(p *plant.Part) bool {
-	return p.Bound != nil && len(p.Bound.Fields) == 1 && p.First().Open()
 }
 
 func (t *gasTree) readFuel(basis *plant.Part) {
