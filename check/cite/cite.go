@@ -30,7 +30,11 @@ func (s Source) String() string {
 	var b strings.Builder
 	b.WriteString(s.Work)
 	if s.Edition != "" {
-		b.WriteString(":")
+		if isYear(s.Edition) { // as standards are cited: EN 12828:2012+A1:2014
+			b.WriteString(":")
+		} else {
+			b.WriteString(", ")
+		}
 		b.WriteString(s.Edition)
 	}
 	if s.Clause != "" {
@@ -38,6 +42,15 @@ func (s Source) String() string {
 		b.WriteString(s.Clause)
 	}
 	return b.String()
+}
+
+// isYear reports whether an edition begins with a year.
+func isYear(edition string) bool {
+	n := 0
+	for n < len(edition) && edition[n] >= '0' && edition[n] <= '9' {
+		n++
+	}
+	return n == 4
 }
 
 // Firm reports whether a limit from this source may decide an error. A limit
