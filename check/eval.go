@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"example.org/tundish/check/plant"
@@ -41,7 +42,7 @@ func eval(pl *plant.Plant, res *solve.Results, e *lang.Expr) (Term, *EvalError) 
 	case lang.QuantityExpr:
 		u, ok := lang.LookupUnit(e.UnitText)
 		if !ok {
-			return Term{}, &EvalError{Span: e.UnitSpan(), Text: "the unit " + e.UnitText + " is not known"}
+			return Term{}, &EvalError{Span: e.UnitSpan(), Text: "the unit " + strconv.Quote(e.UnitText) + " is not known"}
 		}
 		if e.Form != lang.Single && !u.Inches() {
 			return Term{}, &EvalError{Span: e.Span, Text: "a range or pair cannot be calculated with"}

@@ -2,6 +2,7 @@ package lang
 
 import (
 	"math"
+	"strconv"
 	"strings"
 )
 
@@ -179,7 +180,7 @@ func (w *walk) plausible(s *Slot, e *Expr, v *Value) {
 }
 
 func (w *walk) unknownUnit(e *Expr, d Dimension) {
-	p := Problem{Span: e.UnitSpan(), Rule: "unknown-unit", Message: "The unit " + e.UnitText + " is not known."}
+	p := Problem{Span: e.UnitSpan(), Rule: "unknown-unit", Message: "The unit " + strconv.Quote(e.UnitText) + " is not known."}
 	if s := SuggestUnit(e.UnitText, d); s != "" {
 		p.Mend = "did you mean " + s + "?"
 		p.Fixes = []Fix{{Title: "Write " + s, Edits: []Edit{{Span: e.UnitSpan(), NewText: s}}, Best: true, Safe: foreignUnits()[e.UnitText] == s}}
