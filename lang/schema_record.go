@@ -22,6 +22,19 @@ var (
 	readingAirO2   = Slot{Name: "air-o2", Label: "air-o2", Dim: Ratio, Help: "oxygen in the intake"}
 )
 
+// pressureTestSlots are what is recorded of a strength or a tightness test.
+var pressureTestSlots = []*Slot{
+	{Name: "medium", Type: ChoiceType, Choices: []string{"water", "air", "nitrogen", "natural-gas"}, Help: "tested with"},
+	{Name: "pressure", Dim: Pressure, Required: true, Help: "test pressure"},
+	{Name: "time", Dim: Time, Required: true, Help: "held for"},
+	{Name: "fell", Label: "fell", Dim: Pressure, Help: "pressure lost"},
+	{Name: "with", Label: "with", Type: PartType, Refers: []string{"instrument"}, Help: "gauge"},
+	{Name: "by", Label: "by", Type: PartType, Required: true, Refers: []string{"person"}, Help: "person"},
+	{Name: "date", Type: DateType, Required: true, Help: "day"},
+	{Name: "result", Type: ChoiceType, Required: true, Choices: []string{"passed", "failed"}, Help: "outcome"},
+	{Name: "relief-isolated", Type: FlagType, Help: "safety valves were isolated"},
+}
+
 // readingSlots are what an analyzer and gauges show at one firing rate.
 var readingSlots = []*Slot{
 	&readingCo2, &readingO2, &readingCo, &readingFlue, &readingGasRate, &readingInlet, &readingStatic,
@@ -110,32 +123,12 @@ var recordRows = []Entry{
 	{
 		In: []string{"tested"}, Keyword: "strength", Name: RefersMany, Stage: 14,
 		Help: "The strength test as it was done.", Example: "strength Flow-H, Return-H water 6 bar 2 h fell 0 bar by E1 2025-10-15 passed",
-		Slots: []*Slot{
-			{Name: "medium", Type: ChoiceType, Choices: []string{"water", "air", "nitrogen", "natural-gas"}, Help: "tested with"},
-			{Name: "pressure", Dim: Pressure, Required: true, Help: "test pressure"},
-			{Name: "time", Dim: Time, Required: true, Help: "held for"},
-			{Name: "fell", Label: "fell", Dim: Pressure, Help: "pressure lost"},
-			{Name: "with", Label: "with", Type: PartType, Refers: []string{"instrument"}, Help: "gauge"},
-			{Name: "by", Label: "by", Type: PartType, Required: true, Refers: []string{"person"}, Help: "person"},
-			{Name: "date", Type: DateType, Required: true, Help: "day"},
-			{Name: "result", Type: ChoiceType, Required: true, Choices: []string{"passed", "failed"}, Help: "outcome"},
-			{Name: "relief-isolated", Type: FlagType, Help: "safety valves were isolated"},
-		},
+		Slots: pressureTestSlots,
 	},
 	{
 		In: []string{"tested"}, Keyword: "tightness", Name: RefersMany, Stage: 14,
 		Help: "The tightness test as it was done.", Example: "tightness gas-run air 20 mbar 10 min fell 0 mbar with Ga-1 by E1 2025-10-16 passed",
-		Slots: []*Slot{
-			{Name: "medium", Type: ChoiceType, Choices: []string{"water", "air", "nitrogen", "natural-gas"}, Help: "tested with"},
-			{Name: "pressure", Dim: Pressure, Required: true, Help: "test pressure"},
-			{Name: "time", Dim: Time, Required: true, Help: "held for"},
-			{Name: "fell", Label: "fell", Dim: Pressure, Help: "pressure lost"},
-			{Name: "with", Label: "with", Type: PartType, Refers: []string{"instrument"}, Help: "gauge"},
-			{Name: "by", Label: "by", Type: PartType, Required: true, Refers: []string{"person"}, Help: "person"},
-			{Name: "date", Type: DateType, Required: true, Help: "day"},
-			{Name: "result", Type: ChoiceType, Required: true, Choices: []string{"passed", "failed"}, Help: "outcome"},
-			{Name: "relief-isolated", Type: FlagType, Help: "safety valves were isolated"},
-		},
+		Slots: pressureTestSlots,
 	},
 	{
 		In: []string{"tested"}, Keyword: "purge", Name: RefersMany, Stage: 14,
