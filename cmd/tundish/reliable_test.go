@@ -6,10 +6,8 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"runtime"
 	"strings"
 	"testing"
-	"time"
 
 	"example.org/tundish/check/report"
 )
@@ -25,44 +23,6 @@ func started(t *testing.T, stdout *os.File, args ...string) (*exec.Cmd, *strings
 		t.Fatal(err)
 	}
 	return cmd, errs
-}
-
-// An interrupt ends a run with what is done: whole output, how far it came, and
-// the exit code of a run that could not finish.
-func TestInterruptedProcess(t *testing.T) {
-	if runtime.GOOS == "windows" {
-		t.Skip("this system cannot send an interrupt to a process")
-	}
-	dir := t.TempDir()
-	writeFolder(t, dir, randomFiles(t, 600))
-	for _, wait := range []time.Duration{150, 60, 20, 400, 1000} {
-		out, err := os.Create(filepath.Join(t.TempDir(), "out"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		cmd, errs := started(t, out, "lint", "--format", "json", "--jobs", "1", dir)
-		time.Sleep(wait * time.Millisecond)
-		if err := cmd.Process.Signal(os.Interrupt); err != nil {
-			continue // it was done already
-		}
-		err = cmd.Wait()
-		out.Close()
-		if code := cmd.ProcessState.ExitCode(); code != exitFailed {
-			continue // it had not begun, or was done already
-		}
-		if !strings.Contains(errs.String(), "interrupted after") {
-			t.Errorf("%v: %s", err, errs)
-		}
-		var d report.Document
-		if err := json.Unmarshal([]byte(textOf(t, out.Name())), &d); err != nil {
-			t.Fatalf("the output is not whole: %v", err)
-		}
-		if d.Files == 0 || d.Files > 600 || !strings.Contains(errs.String(), fmt.Sprintf("after %d of 601 files", d.Files)) {
-			t.Errorf("%d files: %s", d.Files, errs)
-		}
-		return
-	}
-	t.Skip("this machine is too fast or too busy to interrupt a run")
 }
 
 // Output that cannot be written ends the run and is told.
