@@ -17,7 +17,7 @@ var ruleChimneyApprovalMissing = check.Rule{
 	Limits:  "England, Wales and Scotland; units on one chimney count together.",
 	Sources: sources(flue.SourceCleanAir),
 	Run: func(p *check.Pass) {
-		if !p.Plant.Block("basis").Get("jurisdiction").Is("UK") {
+		if abroad(p.Plant) {
 			return
 		}
 		for _, fl := range p.Plant.ByKind("flue") {
@@ -33,6 +33,9 @@ var ruleChimneyApprovalMissing = check.Rule{
 			}
 			if fl.Child("chimney-approval").First().Open() {
 				p.Unknown(fl, "the approval of the chimney height")
+				continue
+			}
+			if nationOpen(p, fl) {
 				continue
 			}
 			p.Absent(fl, "the approval", check.Finding{

@@ -18,15 +18,13 @@ var ruleGasTestTooWeak = check.Rule{
 	Sources: sources(pressuretest.SourceUSGas),
 	Run: func(p *check.Pass) {
 		q := p.Results.Get(p.Plant.Block("gas-run"), "test-pressure", solve.Always)
-		land := p.Plant.Block("basis").Get("jurisdiction")
-		if q == nil && !land.Open() {
+		if q == nil && !p.Plant.Block("basis").Get("jurisdiction").Open() {
 			return
 		}
 		for _, t := range p.Plant.Block("tests").Children("tightness") {
 			v := t.Get("pressure")
 			switch {
-			case land.Open():
-				p.Unknown(t, "the jurisdiction")
+			case nationOpen(p, t):
 			case !q.Known():
 				p.Unknown(t, q.Missing)
 			case v.Open():

@@ -16,8 +16,7 @@ var ruleHorizontalTerminalUnapproved = check.Rule{
 	Mend:    "get the agreement and state it (health-approval), or end above the roof",
 	Sources: sources(flue.SourceApprovals),
 	Run: func(p *check.Pass) {
-		land := p.Plant.Block("basis").Get("jurisdiction")
-		if !land.Is("UK") && !land.Open() {
+		if abroad(p.Plant) {
 			return
 		}
 		for _, fl := range p.Plant.ByKind("flue") {
@@ -34,8 +33,7 @@ var ruleHorizontalTerminalUnapproved = check.Rule{
 			case !flue.NeedsHealth(q.Num):
 			case place.Open():
 				p.Unknown(t, "whether "+t.Label()+" ends through a wall or above a roof")
-			case land.Open():
-				p.Unknown(t, "the jurisdiction")
+			case nationOpen(p, t):
 			default:
 				p.Absent(t, "the agreement of the health officer", check.Finding{Found: p.In(q.Num, "kW") + " net", Limit: "up to 135 kW net without agreement", Quantity: q, Message: t.Label() + " lets " + p.In(q.Num, "kW") + " net out through a wall; the health officer must agree."})
 			}

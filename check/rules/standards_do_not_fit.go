@@ -18,7 +18,7 @@ var ruleStandardsDoNotFit = check.Rule{
 	Mend:    "cite BS 6644, IGEM/UP/10 and IGEM/UP/2",
 	Sources: sources(cite.Source{Work: "BS 5440 and BS 6644", Read: cite.Published, Note: "scopes: up to and above 70 kW net in total"}),
 	Run: func(p *check.Pass) {
-		if !p.Plant.Block("basis").Get("jurisdiction").Is("UK") {
+		if abroad(p.Plant) {
 			return
 		}
 		s := p.Plant.Block("basis").Child("standard")
@@ -38,6 +38,9 @@ var ruleStandardsDoNotFit = check.Rule{
 		}
 		limit := p.Limit("small-plant")
 		if q.Num <= limit.Num*(1+1e-9) {
+			return
+		}
+		if nationOpen(p, s) {
 			return
 		}
 		for _, word := range small {

@@ -51,6 +51,13 @@ func unplaced(part *plant.Part) bool {
 	return false
 }
 
+// abroad reports whether a rule of the UK does not hold: for a plant that stands
+// elsewhere, not for one of which that is unknown; see nationOpen.
+func abroad(pl *plant.Plant) bool {
+	land := pl.Block("basis").Get("jurisdiction")
+	return !land.Is("UK") && !land.Open()
+}
+
 // nationOpen says of a part that it cannot be judged while the jurisdiction is
 // unknown: the codes differ in what they ask of it.
 func nationOpen(p *check.Pass, part *plant.Part) bool {

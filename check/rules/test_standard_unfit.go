@@ -21,7 +21,7 @@ var ruleTestStandardUnfit = check.Rule{
 	Sources: sources(cite.Source{Work: "IGEM/UP/1B, IGEM/UP/1A and IGEM/UP/1", Clause: "scopes", Read: cite.Published}),
 	Run: func(p *check.Pass) {
 		block := p.Plant.Block("gas-run")
-		if block == nil || !p.Plant.Block("basis").Get("jurisdiction").Is("UK") {
+		if block == nil || abroad(p.Plant) {
 			return
 		}
 		for _, t := range p.Plant.Block("tests").Children("tightness") {
@@ -37,7 +37,7 @@ var ruleTestStandardUnfit = check.Rule{
 				continue
 			}
 			f, what := overScope(p, block, small)
-			if f == nil {
+			if f == nil || nationOpen(p, t) {
 				continue
 			}
 			f.Message = "The tightness test is by " + v.Word + ", which covers up to " + strings.TrimPrefix(f.Limit, "at most ") + " of " + what + "; the gas run has " + f.Found + "."
