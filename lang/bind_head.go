@@ -21,8 +21,8 @@ func bindIn(m *memory, h *Head, row *Row) *Bound {
 	for i := range h.Items {
 		values += len(h.Items[i].Exprs)
 	}
-	w := walk{h: h, row: row, b: &m.bounds.reserve(1)[:1][0], values: m.values.reserve(values)}
-	*w.b = Bound{Row: row, Fields: m.fields.reserve(len(h.Items))}
+	w := walk{h: h, row: row, b: &m.bounds.Reserve(1)[:1][0], values: m.values.Reserve(values)}
+	*w.b = Bound{Row: row, Fields: m.fields.Reserve(len(h.Items))}
 	i := w.leadingName()
 	if !w.wholly(i) {
 		for i < len(h.Items) {
@@ -39,9 +39,9 @@ func bindIn(m *memory, h *Head, row *Row) *Bound {
 		return w.b.own(len(w.values))
 	}
 	k := len(w.b.Fields)
-	m.bounds.take(1)
-	m.fields.take(k)
-	m.values.take(len(w.values))
+	m.bounds.Keep(1)
+	m.fields.Keep(k)
+	m.values.Keep(len(w.values))
 	w.b.Fields = w.b.Fields[:k:k]
 	return w.b
 }

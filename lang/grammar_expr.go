@@ -44,8 +44,8 @@ func (p *reader) read(h *Head) *fault {
 	case h.kept:
 		h.Items = copyItems(items, len(p.exprs))
 	default:
-		p.memory.exprs.take(len(p.exprs))
-		p.memory.items.take(len(items))
+		p.memory.exprs.Keep(len(p.exprs))
+		p.memory.items.Keep(len(items))
 		h.Items = items[:len(items):len(items)]
 	}
 	return nil
@@ -68,8 +68,8 @@ func copyItems(items []Item, n int) []Item {
 // statement.
 func (p *reader) reserve() []Item {
 	n := len(p.tokens) - 1
-	p.exprs = p.memory.exprs.reserve(n)
-	return p.memory.items.reserve(n)
+	p.exprs = p.memory.exprs.Reserve(n)
+	return p.memory.items.Reserve(n)
 }
 
 var isOperator = [...]bool{

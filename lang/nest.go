@@ -46,8 +46,7 @@ func (p *parser) block(n int) []*Statement {
 	if n == 0 {
 		return nil
 	}
-	list := p.memory.blocks.reserve(n)
-	p.memory.blocks.take(n)
+	list := p.memory.blocks.Take(n)[:0]
 	return list
 }
 

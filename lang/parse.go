@@ -105,7 +105,7 @@ func (p *parser) strayBytes() {
 
 // newStatement puts a statement into the memory of the file.
 func (p *parser) newStatement(h *Head, base int) *Statement {
-	st := p.memory.statements.one()
+	st := p.memory.statements.One()
 	*st = Statement{Head: h, Base: base}
 	if h.Problem != nil {
 		pr := *h.Problem

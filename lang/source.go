@@ -5,6 +5,8 @@ import (
 	"strings"
 	"sync"
 	"unicode/utf8"
+
+	"example.org/tundish/lang/slab"
 )
 
 // Source is the text of one file with its line table.
@@ -19,7 +21,7 @@ var sources = sync.Pool{New: func() any { return &Source{} }}
 
 // release gives the line table back for the next source.
 func (s *Source) release() {
-	if s != nil && cap(s.lines) <= slabKept {
+	if s != nil && cap(s.lines) <= slab.Kept {
 		*s = Source{lines: s.lines[:0]}
 		sources.Put(s)
 	}

@@ -279,7 +279,7 @@ func (p *parser) statement(toks []Token) *Statement {
 	if l := p.keep; l != nil && base == p.keepAt && len(text) <= len(l.text) {
 		h, text = &l.head, l.text[:len(text)]
 	} else {
-		h = p.memory.heads.one()
+		h = p.memory.heads.One()
 		*h = Head{}
 	}
 	parseHead(p.memory, h, text, toks, base)

@@ -3,14 +3,16 @@ package plant
 import (
 	"strings"
 	"sync"
+
+	"example.org/tundish/lang/slab"
 )
 
 // memory is what the parts of a plant lie in. A run over an archive gives it back
 // with Release, and the next plant is built in it.
 type memory struct {
-	parts    slab[Part]
-	pointers slab[*Part]
-	refs     slab[Ref]
+	parts    slab.Of[Part]
+	pointers slab.Of[*Part]
+	refs     slab.Of[Ref]
 	kept     []boundRefs
 	all      []*Part
 	byName   map[string]*Part
@@ -18,32 +20,13 @@ type memory struct {
 	types    map[string]*Part
 }
 
-var memories = sync.Pool{New: func() any { return &memory{byName: map[string]*Part{}, types: map[string]*Part{}} }}
-
-// slab hands out pieces of larger blocks of memory. What it hands out may hold
-// what stood there before.
-type slab[T any] struct {
-	blocks [][]T
-	block  int // the one in use
-	used   int // of it
-}
-
-const slabBlock = 256
-
-// take gives n values next to each other.
-func (s *slab[T]) take(n int) []T {
-	for ; s.block < len(s.blocks); s.block, s.used = s.block+1, 0 {
-		if b := s.blocks[s.block]; len(b)-s.used >= n {
-			s.used += n
-			return b[s.used-n : s.used : s.used]
-		}
-	}
-	s.blocks = append(s.blocks, make([]T, max(n, slabBlock)))
-	s.used = n
-	return s.blocks[s.block][:n:n]
-}
-
-func (s *slab[T]) reset() { s.block, s.used = 0, 0 }
+var memories = sync.Pool{New: func() any {
+	m := &memory{byName: map[string]*Part{}, types: map[string]*Part{}}
+	m.parts.Expect(256)
+	m.pointers.Expect(256)
+	m.refs.Expect(256)
+	return m
+}}
 
 // Release gives the memory of the plant back for the next one. Nothing of the
 // plant may be used from then on: no part, no value, no name looked up. Texts stay
@@ -55,9 +38,9 @@ func (p *Plant) Release() {
 	p.Of.Release()
 	p.Built.Release()
 	m := p.memory
-	m.parts.reset()
-	m.pointers.reset()
-	m.refs.reset()
+	m.parts.Reset()
+	m.pointers.Reset()
+	m.refs.Reset()
 	m.kept, m.all = p.memory.kept[:0], p.All[:0]
 	clear(m.byName)
 	clear(m.types)

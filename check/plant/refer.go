@@ -195,7 +195,7 @@ func (r *resolver) bindRefs() {
 		room   [32]Ref
 	)
 	keep := func(f *lang.Field, list []Ref) {
-		to := r.refs.take(len(list))
+		to := r.refs.Take(len(list))
 		copy(to, list)
 		r.kept = append(r.kept, boundRefs{f, to})
 	}

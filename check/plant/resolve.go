@@ -57,7 +57,7 @@ type resolver struct {
 	shallow bool
 }
 
-func (r *resolver) new() *Part { return &r.parts.take(1)[0] }
+func (r *resolver) new() *Part { return r.parts.One() }
 
 func (r *resolver) problem(f *lang.File, p lang.Problem) {
 	r.plant.Problems = append(r.plant.Problems, FileProblem{f, p})
@@ -245,7 +245,7 @@ func (r *resolver) children(owner *Part, list []*lang.Statement, f *lang.File) {
 			n += parts(st)
 		}
 	}
-	owner.Parts = r.pointers.take(n)[:0]
+	owner.Parts = r.pointers.Take(n)[:0]
 	for _, st := range list {
 		if st.Bound == nil {
 			continue // the statement is not known; it has its own problem
@@ -379,7 +379,7 @@ func (r *resolver) kinds() {
 	for i, n := range count {
 		r.byKind[i] = nil
 		if n > 0 {
-			r.byKind[i] = r.pointers.take(int(n))[:0]
+			r.byKind[i] = r.pointers.Take(int(n))[:0]
 		}
 	}
 	for _, part := range r.plant.All {
