@@ -17,9 +17,10 @@ var ruleDetectorAtWrongHeight = check.Rule{
 	Mend:    "hang methane detectors at the ceiling, propane at the floor, carbon monoxide at breathing height",
 	Sources: sources(cite.Source{Work: "methane is lighter than air, propane heavier", Read: cite.Published, Note: "physics; relative densities 0.55 and 1.55"}),
 	Run: func(p *check.Pass) {
+		middle := p.Limit("detector-low-below")
 		for _, d := range p.Plant.ByKind("detector") {
 			gas, place, height := d.Get("gas"), d.Get("place"), d.Get("height")
-			at, low := place.Word, height.Known() && height.Num < 1.0
+			at, low := place.Word, height.Known() && height.Num < middle.Num*(1-1e-9)
 			if !place.Known() {
 				at = p.In(height.Num, "m") + " above-floor"
 			}
@@ -52,9 +53,11 @@ var ruleDetectorAtWrongHeight = check.Rule{
 				continue
 			}
 			f := check.Finding{Found: wrong, Limit: want, Message: d.Label() + " watches for " + strings.ReplaceAll(gas.Word, "-", " ") + " " + where(wrong) + ", where it does not collect first; hang it " + where(want) + "."}
-			f.Span = height.Span()
-			if place.Known() {
-				f.Span = place.Span()
+			if f.Span = place.Span(); !place.Known() {
+				f.Span = height.Span()
+			}
+			if !place.Known() || gas.Is("carbon-monoxide") { // no law of nature says from which height on
+				f.Source = middle.Source
 			}
 			f.Fixes = []lang.Fix{{Title: "Hang it at " + want, Best: true, Edits: []lang.Edit{{Span: f.Span, NewText: want}}}}
 			p.Report(d, f)
