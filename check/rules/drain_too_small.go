@@ -25,7 +25,7 @@ var ruleDrainTooSmall = check.Rule{
 				place = condensate.Outside
 			}
 			need, source, err := condensate.LeastBore(heat, len(units), place)
-			most, _, _ := condensate.LeastBore(mostInput, len(units), place)
+			most, _, _ := condensate.LeastBore(condensate.MostInput, len(units), place)
 			switch {
 			case bore == 0:
 				p.Unknown(pipe, "the size of "+pipe.Label())
@@ -41,9 +41,6 @@ var ruleDrainTooSmall = check.Rule{
 		}
 	},
 }
-
-// mostInput is the greatest net heat input of the method, in W.
-const mostInput = 1e7
 
 // drains gives the units whose condensate runs through a pipe: those that it comes
 // from, or all where it comes from a trap, a neutralizer or another pipe.

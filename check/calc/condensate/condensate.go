@@ -117,12 +117,15 @@ const (
 	Outside       // outside or in an unheated place
 )
 
+// MostInput is the greatest net heat input in W for which LeastBore answers.
+const MostInput = 1e7
+
 // LeastBore is the least bore in m of the drain of so many units with a total
-// net heat input in W from 0 to 10 MW. Up to 70 kW 19 mm inside and 30 mm
+// net heat input in W from 0 to MostInput. Up to 70 kW 19 mm inside and 30 mm
 // outside; the collector of several units or of more than 70 kW 40 mm.
 // Sources: SourceSmallDrain, SourceCollector.
 func LeastBore(netWatts float64, units int, p Place) (float64, cite.Source, error) {
-	if err := within.Range("net heat input", netWatts/1000, 0, 1e4, "kW"); err != nil {
+	if err := within.Range("net heat input", netWatts/1000, 0, MostInput/1000, "kW"); err != nil {
 		return 0, cite.Source{}, err
 	}
 	if err := within.Range("number of units", float64(units), 1, 100, ""); err != nil {
